@@ -1,0 +1,71 @@
+// Convex: small convex polygons and what can be done with them exactly: clip, subtract, area, distance.
+// Exists because everything on a card is made of convex pieces (a strip is a chain of quads, a pad and a patch are
+// rectangles), which makes overlaps exact and some thirty times faster than a general polygon library.
+#pragma once
+
+#include "geometry/vec2.h"
+
+#include <array>
+#include <cstddef>
+#include <span>
+#include <vector>
+
+namespace lanternleaf {
+
+/// A convex polygon of at most kMost corners, held in place (no allocation). Corners run clockwise on the table
+/// (y down); size 0 is the empty polygon. Clipping two quads gives at most 8 corners; repeated clips may add more.
+class Convex {
+public:
+    static constexpr std::size_t kMost = 24;
+
+    Convex() = default;
+    Convex(std::initializer_list<Vec2> corners);
+    [[nodiscard]] std::span<const Vec2> corners() const { return {corners_.data(), size_}; }
+    [[nodiscard]] std::size_t size() const { return size_; }
+    [[nodiscard]] bool empty() const { return size_ < 3; }
+    /// Adds a corner; further corners than kMost are merged into the last one (never happens with our shapes).
+    void add(Vec2 corner);
+
+private:
+    std::array<Vec2, kMost> corners_{};
+    std::size_t size_ = 0;
+};
+
+/// Bounds with edges included. Default is empty (min above max).
+struct Box {
+    Vec2 min{1e300, 1e300};
+    Vec2 max{-1e300, -1e300};
+    void add(Vec2 p);
+    void add(const Box& other);
+    [[nodiscard]] Box grown(double by_mm) const;
+    [[nodiscard]] bool touches(const Box& other) const;
+    [[nodiscard]] bool contains(Vec2 p) const;
+};
+
+/// A rectangle of `size_mm` centred on `at_mm`, turned clockwise.
+[[nodiscard]] Convex rectangle(Vec2 at_mm, Vec2 size_mm, double turn_deg);
+[[nodiscard]] Box bounds(const Convex& shape);
+[[nodiscard]] double area(const Convex& shape);
+[[nodiscard]] Vec2 centroid(const Convex& shape);
+[[nodiscard]] bool contains(const Convex& shape, Vec2 p);
+/// The part of `shape` inside `window`; empty when they do not overlap.
+[[nodiscard]] Convex clip(const Convex& shape, const Convex& window);
+/// The part of `shape` outside `hole`, as disjoint convex pieces, appended to `out`.
+void subtract(const Convex& shape, const Convex& hole, std::vector<Convex>& out);
+/// `shape` with every edge moved outward by `by_mm`, corners kept sharp.
+[[nodiscard]] Convex grown(const Convex& shape, double by_mm);
+/// Least distance between the two; 0 when they overlap. Also gives the nearest point on `a` and on `b`.
+struct Nearest {
+    double mm = 1e300;
+    Vec2 on_a;
+    Vec2 on_b;
+};
+[[nodiscard]] Nearest nearest(const Convex& a, const Convex& b);
+/// Area of the part of `shape` inside a disc; exact (circular segments, not a polygon of the disc).
+[[nodiscard]] double area_in_disc(const Convex& shape, Vec2 centre_mm, double radius_mm);
+/// How far (mm) inside `window` the whole of `shape` lies: the least distance from it to window's edges; negative
+/// when part of it sticks out.
+[[nodiscard]] double spare_inside(const Convex& shape, const Convex& window);
+[[nodiscard]] double distance_to_segment(Vec2 p, Vec2 a, Vec2 b);
+
+} // namespace lanternleaf
