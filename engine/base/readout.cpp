@@ -20,7 +20,9 @@ std::string readout_number(double value, int decimals) {
     return out == "-0" ? "0" : out;
 }
 
-std::string readout_mm(double mm) { return readout_number(mm, 1) + " mm"; }
+std::string readout_mm(double mm) {
+    return readout_number(mm, 1) + " mm";
+}
 
 namespace {
 
@@ -78,6 +80,8 @@ std::string readout_hours(double hours) {
     return readout_number(hours, hours < 9.95 ? 1 : 0) + " h";
 }
 
-std::string readout_percent(double fraction) { return readout_number(fraction * 100.0, 0) + " %"; }
+std::string readout_percent(double fraction) {
+    return readout_number(fraction * 100.0, 0) + " %";
+}
 
 } // namespace lanternleaf

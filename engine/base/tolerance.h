@@ -1,5 +1,5 @@
-// Every tolerance and limit of the engine on one page, each with its unit and its reason, so that two rules never
-// disagree about what "touching" means.
+// Every tolerance and limit of the engine on one page, each with its unit and its reason, so that two rules
+// never disagree about what "touching" means.
 #pragma once
 
 namespace lanternleaf::tolerance {
@@ -21,8 +21,8 @@ inline constexpr double kLeastResistance_ohm = 1e-6;
 /// An LED is lit from here on, dim from the next one down to it (format: states).
 inline constexpr double kLit_mA = 1.0;
 inline constexpr double kDim_mA = 0.05;
-/// One light is "plainly dimmer" below this ratio of luminous intensity: one brightness bin of the LED makers,
-/// who sort by factors of 1.58 to 1.6 (Lite-On LTST-C170 and OSRAM LG R971 data sheets).
+/// One light is "plainly dimmer" below this ratio of luminous intensity: one brightness bin of the LED
+/// makers, who sort by factors of 1.58 to 1.6 (Lite-On LTST-C170 and OSRAM LG R971 data sheets).
 inline constexpr double kPlainlyDimmer = 0.63;
 
 } // namespace lanternleaf::tolerance
