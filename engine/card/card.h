@@ -1,5 +1,5 @@
-// Card: the plan of one light-up card, as a plain value. It says where things lie and what the maker means by them;
-// what really touches what is found from the shapes (conductors/), never from the names here.
+// Card: the plan of one light-up card, as a plain value. It says where things lie and what the maker means by
+// them; what really touches what is found from the shapes (conductors/), never from the names here.
 // Millimetres from the sheet's top-left corner, x right, y down, angles clockwise from +x.
 #pragma once
 
@@ -14,8 +14,8 @@
 
 namespace lanternleaf {
 
-/// Keys of a file object that this version does not know, kept as JSON text so that a load and save loses nothing.
-/// Empty when there were none.
+/// Keys of a file object that this version does not know, kept as JSON text so that a load and save loses
+/// nothing. Empty when there were none.
 struct Extras {
     std::string json;
     friend bool operator==(const Extras&, const Extras&) = default;

@@ -50,8 +50,8 @@ struct CellType {
     double series_ohm = 0.0; ///< fresh, within seconds of a press
     double capacity_mAh = 0.0;
     double max_continuous_mA = 0.0;
-    /// What it stands for about 15 seconds (a press); 0 when the file does not say, and then a press is judged by
-    /// max_continuous_mA too.
+    /// What it stands for about 15 seconds (a press); 0 when the file does not say, and then a press is
+    /// judged by max_continuous_mA too.
     double max_pulse_mA = 0.0;
     /// The resistance that develops when a light is left on for hours; 0 when the file does not say, and then
     /// series_ohm stands for it.

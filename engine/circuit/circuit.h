@@ -46,8 +46,8 @@ struct Circuit {
     std::vector<ResistorElement> resistors;
     std::vector<DiodeElement> diodes;
     std::vector<CellElement> cells;
-    std::vector<NodePlace> places;       ///< one per node
-    std::vector<int> node_of_led_pad;    ///< [2*i], [2*i+1]
+    std::vector<NodePlace> places;    ///< one per node
+    std::vector<int> node_of_led_pad; ///< [2*i], [2*i+1]
     std::vector<int> node_of_resistor_pad;
     int node_of_terminal[2] = {0, 0};
 };
@@ -57,6 +57,7 @@ struct CellState {
     double open_V = 0.0;
     double ohm = 0.0;
 };
+
 /// A fresh cell of the card's type, times count: seconds after the press...
 [[nodiscard]] CellState fresh_cell(const Card& card, const Parts& parts);
 /// ...and after being left on (steady resistance, where the part gives one).
@@ -65,8 +66,8 @@ struct CellState {
 struct CircuitOptions {
     bool with_leds = true;
     bool with_cell = true;
-    /// Joint, pad and contact resistances are multiplied by this (a hand's joints are better or worse than the
-    /// figure in the parts file; see guide/ for the range that readings are judged by).
+    /// Joint, pad and contact resistances are multiplied by this (a hand's joints are better or worse than
+    /// the figure in the parts file; see guide/ for the range that readings are judged by).
     double joint_factor = 1.0;
 };
 

@@ -10,7 +10,7 @@ enum class LightState { lit, dim, dark };
 struct Light {
     int led = 0;
     double current_mA = 0.0;
-    double volts = 0.0;      ///< anode to cathode, at the pads; negative when reversed
+    double volts = 0.0; ///< anode to cathode, at the pads; negative when reversed
     LightState state = LightState::dark;
     double mcd = 0.0;        ///< luminous intensity from the part's table, 0 when dark
     double brightness = 0.0; ///< intensity as a fraction of that LED's at 5 mA
@@ -19,7 +19,7 @@ struct Light {
 struct Lighting {
     SolveExit exit = SolveExit::converged;
     double cell_mA = 0.0;
-    double cell_V = 0.0; ///< loaded, at the cell
+    double cell_V = 0.0;       ///< loaded, at the cell
     std::vector<Light> lights; ///< one per Card::leds
 };
 

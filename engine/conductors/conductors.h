@@ -1,6 +1,7 @@
 // Conductors: what is joined to what on a card, found from shapes alone and never from names.
-// Exists so that every later stage (circuit, findings, steps, Mend) asks one place what touches what. A newcomer's
-// trap: `side` on a strip is what the maker means it to be; a net's side is what it really reaches.
+// Exists so that every later stage (circuit, findings, steps, Mend) asks one place what touches what. A
+// newcomer's trap: `side` on a strip is what the maker means it to be; a net's side is what it really
+// reaches.
 //
 //   Card + Parts -> find_conductors -> Conductors { shapes, overlaps, contacts, nets }
 #pragma once
@@ -19,8 +20,8 @@ namespace lanternleaf {
 /// strips of Card::laid in order, see Conductors::strips). `pad` is 0 for "-"/"1", 1 for "+"/"2".
 enum class PieceKind { strip, led_pad, resistor_pad, terminal };
 
-/// For PieceKind::terminal, `index` is 0 and `pad` tells which of the holder's two contacts: 0 is the bed (or the
-/// holder's "-" pad), 1 the flap (or "+" pad). Which cell face each carries is terminal_face().
+/// For PieceKind::terminal, `index` is 0 and `pad` tells which of the holder's two contacts: 0 is the bed (or
+/// the holder's "-" pad), 1 the flap (or "+" pad). Which cell face each carries is terminal_face().
 struct Piece {
     PieceKind kind = PieceKind::strip;
     int index = 0;
@@ -51,14 +52,14 @@ struct PadOutline {
 struct Overlap {
     int lower = 0; ///< index into Conductors::strips
     int upper = 0;
-    std::vector<Convex> pieces;  ///< the whole overlap, before patches
-    std::vector<Convex> bare;    ///< what no patch between them covers
-    std::vector<int> patches;    ///< indices into Conductors::patches that lie between and touch the overlap
-    double area_mm2 = 0.0;       ///< of pieces
-    double bare_mm2 = 0.0;       ///< of bare
-    Vec2 at_mm;                  ///< centroid of pieces
-    bool folded_end = false;     ///< a folded end of the upper strip lies in it
-    bool conducts = false;       ///< bare metal meets: area left bare, and adhesive or folded end lets it through
+    std::vector<Convex> pieces; ///< the whole overlap, before patches
+    std::vector<Convex> bare;   ///< what no patch between them covers
+    std::vector<int> patches;   ///< indices into Conductors::patches that lie between and touch the overlap
+    double area_mm2 = 0.0;      ///< of pieces
+    double bare_mm2 = 0.0;      ///< of bare
+    Vec2 at_mm;                 ///< centroid of pieces
+    bool folded_end = false;    ///< a folded end of the upper strip lies in it
+    bool conducts = false; ///< bare metal meets: area left bare, and adhesive or folded end lets it through
     double along_lower_mm = 0.0; ///< where on each strip's centre line
     double along_upper_mm = 0.0;
 };
@@ -118,20 +119,22 @@ struct Conductors {
 /// Shape of a part on the sheet.
 struct HolderShape {
     bool flap = false;
-    Vec2 disc_at_mm[2];        ///< bed, flap (flap holders)
+    Vec2 disc_at_mm[2];         ///< bed, flap (flap holders)
     double disc_radius_mm[2]{}; ///< 0 for pad holders
-    Convex pad[2];             ///< pad holders
-    Convex body;               ///< outline of a pad holder; empty for flap holders
-    Vec2 at_mm[2];             ///< where each contact's middle is
+    Convex pad[2];              ///< pad holders
+    Convex body;                ///< outline of a pad holder; empty for flap holders
+    Vec2 at_mm[2];              ///< where each contact's middle is
 };
+
 [[nodiscard]] HolderShape holder_shape(const Card& card, const Parts& parts);
 [[nodiscard]] Convex led_body(const Card& card, const Parts& parts, int led);
 [[nodiscard]] Convex resistor_body(const Card& card, const Parts& parts, int resistor);
 
-/// Why are these two joined? The shortest chain of contacts from `from` to `to`; empty when they are not joined (or
-/// are the same piece). Each entry is an index into conductors.contacts.
+/// Why are these two joined? The shortest chain of contacts from `from` to `to`; empty when they are not
+/// joined (or are the same piece). Each entry is an index into conductors.contacts.
 [[nodiscard]] std::vector<int> joined_by(const Conductors& conductors, Piece from, Piece to);
 /// The same, in words: "N1 to N2 at 60, 45; N2 to L3- at 80, 45".
-[[nodiscard]] std::string joined_by_text(const Card& card, const Conductors& conductors, Piece from, Piece to);
+[[nodiscard]] std::string joined_by_text(const Card& card, const Conductors& conductors, Piece from,
+                                         Piece to);
 
 } // namespace lanternleaf

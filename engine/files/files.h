@@ -12,7 +12,8 @@ namespace lanternleaf {
 inline constexpr std::size_t kMostBytes = 32U * 1024U * 1024U;
 
 [[nodiscard]] Outcome<std::string> read_file(const std::string& path);
-/// Writes beside `path`, syncs, and renames over it: afterwards the file is the old one or the new one, whole.
+/// Writes beside `path`, syncs, and renames over it: afterwards the file is the old one or the new one,
+/// whole.
 [[nodiscard]] Outcome<Done> write_file(const std::string& path, const std::string& content);
 [[nodiscard]] Outcome<Done> make_folder(const std::string& path);
 /// Names (not paths) of the files in a folder that end in `ending`, sorted. A missing folder is empty.

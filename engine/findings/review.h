@@ -37,7 +37,8 @@ struct Review {
     Solution solution;
     Lighting lighting;
     Lighting steady_lighting;
-    std::vector<Finding> findings; ///< problems first, then cautions, then notes; within a level in table order
+    std::vector<Finding>
+        findings; ///< problems first, then cautions, then notes; within a level in table order
     [[nodiscard]] int count(Level level) const;
 };
 

@@ -1,6 +1,7 @@
 // Convex: small convex polygons and what can be done with them exactly: clip, subtract, area, distance.
-// Exists because everything on a card is made of convex pieces (a strip is a chain of quads, a pad and a patch are
-// rectangles), which makes overlaps exact and some thirty times faster than a general polygon library.
+// Exists because everything on a card is made of convex pieces (a strip is a chain of quads, a pad and a
+// patch are rectangles), which makes overlaps exact and some thirty times faster than a general polygon
+// library.
 #pragma once
 
 #include "geometry/vec2.h"
@@ -12,18 +13,24 @@
 
 namespace lanternleaf {
 
-/// A convex polygon of at most kMost corners, held in place (no allocation). Corners run clockwise on the table
-/// (y down); size 0 is the empty polygon. Clipping two quads gives at most 8 corners; repeated clips may add more.
+/// A convex polygon of at most kMost corners, held in place (no allocation). Corners run clockwise on the
+/// table (y down); size 0 is the empty polygon. Clipping two quads gives at most 8 corners; repeated clips
+/// may add more.
 class Convex {
 public:
     static constexpr std::size_t kMost = 24;
 
     Convex() = default;
     Convex(std::initializer_list<Vec2> corners);
+
     [[nodiscard]] std::span<const Vec2> corners() const { return {corners_.data(), size_}; }
+
     [[nodiscard]] std::size_t size() const { return size_; }
+
     [[nodiscard]] bool empty() const { return size_ < 3; }
-    /// Adds a corner; further corners than kMost are merged into the last one (never happens with our shapes).
+
+    /// Adds a corner; further corners than kMost are merged into the last one (never happens with our
+    /// shapes).
     void add(Vec2 corner);
 
 private:
@@ -54,17 +61,19 @@ struct Box {
 void subtract(const Convex& shape, const Convex& hole, std::vector<Convex>& out);
 /// `shape` with every edge moved outward by `by_mm`, corners kept sharp.
 [[nodiscard]] Convex grown(const Convex& shape, double by_mm);
+
 /// Least distance between the two; 0 when they overlap. Also gives the nearest point on `a` and on `b`.
 struct Nearest {
     double mm = 1e300;
     Vec2 on_a;
     Vec2 on_b;
 };
+
 [[nodiscard]] Nearest nearest(const Convex& a, const Convex& b);
 /// Area of the part of `shape` inside a disc; exact (circular segments, not a polygon of the disc).
 [[nodiscard]] double area_in_disc(const Convex& shape, Vec2 centre_mm, double radius_mm);
-/// How far (mm) inside `window` the whole of `shape` lies: the least distance from it to window's edges; negative
-/// when part of it sticks out.
+/// How far (mm) inside `window` the whole of `shape` lies: the least distance from it to window's edges;
+/// negative when part of it sticks out.
 [[nodiscard]] double spare_inside(const Convex& shape, const Convex& window);
 [[nodiscard]] double distance_to_segment(Vec2 p, Vec2 a, Vec2 b);
 

@@ -1,6 +1,7 @@
 // Step and move: what the hands do, in which order, and what proves it.
-// A card becomes seven steps; a step is a list of moves, each one action with one picture; a check is a reading to
-// take (or a thing to look for) with the figure the engine expects. Made from the card, never written by hand.
+// A card becomes seven steps; a step is a list of moves, each one action with one picture; a check is a
+// reading to take (or a thing to look for) with the figure the engine expects. Made from the card, never
+// written by hand.
 #pragma once
 
 #include "card/card.h"
@@ -12,7 +13,15 @@
 
 namespace lanternleaf {
 
-enum class StepId { mount_holder = 1, mark_pads, lay_negative, lay_positive, insulate, place_leds, pad_edges };
+enum class StepId {
+    mount_holder = 1,
+    mark_pads,
+    lay_negative,
+    lay_positive,
+    insulate,
+    place_leds,
+    pad_edges
+};
 inline constexpr int kStepCount = 7;
 
 enum class MoveKind {
@@ -51,13 +60,13 @@ enum class CheckKind {
 
 struct LightExpectation {
     std::string led;
-    std::string state; ///< "lit", "dim", "dark"
+    std::string state;       ///< "lit", "dim", "dark"
     double brightness = 0.0; ///< against that LED at 5 mA
 };
 
 /// A reading with the figure to expect.
 struct Check {
-    std::string id;   ///< stable within a build: "flap-to-L3+", "flap-to-bed"
+    std::string id; ///< stable within a build: "flap-to-L3+", "flap-to-bed"
     CheckKind kind = CheckKind::look;
     std::string from; ///< "bed", "flap", an LED pad "L3+"
     std::string to;
@@ -65,19 +74,19 @@ struct Check {
     double low = 0.0;
     double high = 0.0;
     std::vector<LightExpectation> lights; ///< for CheckKind::lights
-    std::string title;         ///< "flap to L3+"
-    std::string expect_text;   ///< "0.1–0.6 Ω", "OL (no path)", "7 of 7 lit"
-    std::string without_meter; ///< what to look for, one sentence
-    bool needed = true;        ///< part of the step's proof; else only a help on the way
+    std::string title;                    ///< "flap to L3+"
+    std::string expect_text;              ///< "0.1–0.6 Ω", "OL (no path)", "7 of 7 lit"
+    std::string without_meter;            ///< what to look for, one sentence
+    bool needed = true;                   ///< part of the step's proof; else only a help on the way
 };
 
 /// One thing the hands do.
 struct Move {
     std::string id; ///< stable within a card: "3/N1/fold-2"
     MoveKind kind = MoveKind::press;
-    std::string title;    ///< what to do now: "Fold right at the corner below L3"
-    std::string sentence; ///< one sentence of instruction with its numbers
-    std::string why;      ///< one sentence
+    std::string title;              ///< what to do now: "Fold right at the corner below L3"
+    std::string sentence;           ///< one sentence of instruction with its numbers
+    std::string why;                ///< one sentence
     std::vector<std::string> parts; ///< ids it is about
     std::vector<Vec2> path_mm;      ///< where on the sheet: the run, or the single place
     double length_mm = 0.0;         ///< tape or foam used by this move
@@ -95,8 +104,8 @@ struct Step {
 };
 
 [[nodiscard]] const char* title_of(StepId step);
-[[nodiscard]] const char* name_of(StepId step);     ///< "mount_holder"
-[[nodiscard]] const char* name_of(MoveKind kind);   ///< "start_strip"
-[[nodiscard]] const char* name_of(CheckKind kind);  ///< "resistance"
+[[nodiscard]] const char* name_of(StepId step);    ///< "mount_holder"
+[[nodiscard]] const char* name_of(MoveKind kind);  ///< "start_strip"
+[[nodiscard]] const char* name_of(CheckKind kind); ///< "resistance"
 
 } // namespace lanternleaf

@@ -11,12 +11,12 @@ namespace lanternleaf {
 
 /// What the maker measured or saw for a check.
 struct Reading {
-    std::string check;          ///< Check::id
-    std::optional<double> value; ///< in the check's unit; empty for OL or for a thing seen
-    bool open = false;          ///< the meter showed OL
-    std::optional<bool> yes;    ///< for CheckKind::look
+    std::string check;                  ///< Check::id
+    std::optional<double> value;        ///< in the check's unit; empty for OL or for a thing seen
+    bool open = false;                  ///< the meter showed OL
+    std::optional<bool> yes;            ///< for CheckKind::look
     std::vector<LightExpectation> seen; ///< for CheckKind::lights: led and state
-    bool meter = true;          ///< false: answered by looking
+    bool meter = true;                  ///< false: answered by looking
 };
 
 enum class ReadingFit { as_expected, off, unreadable };
@@ -35,20 +35,22 @@ enum class VerdictState {
 struct StepVerdict {
     StepId step = StepId::mount_holder;
     VerdictState state = VerdictState::proved;
-    std::string sentence;          ///< "Proved: 7 of 7 negative pads reached." / "One pad is not reached: L6-."
+    std::string sentence; ///< "Proved: 7 of 7 negative pads reached." / "One pad is not reached: L6-."
     std::vector<Finding> findings; ///< those that belong to this step, worst first
     std::vector<ReadingVerdict> readings;
+
     /// For the trace steps: every pad and whether it is reached.
     struct PadReach {
         std::string pad; ///< "L6-"
         bool reached = false;
     };
+
     std::vector<PadReach> pads;
     std::vector<std::string> to_do; ///< what to do when stopped, in order
 };
 
-/// Judges `step` on the card as built so far (changes already applied), with the readings taken in it. Later steps'
-/// items are left out of account.
+/// Judges `step` on the card as built so far (changes already applied), with the readings taken in it. Later
+/// steps' items are left out of account.
 [[nodiscard]] StepVerdict judge_step(const Card& as_built, const Parts& parts, StepId step,
                                      const std::vector<Reading>& readings);
 

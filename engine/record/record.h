@@ -13,7 +13,7 @@ struct StepRecord {
     bool proved = false;
     bool regardless = false;
     std::string regardless_why;
-    std::string verdict;          ///< last sentence
+    std::string verdict;                 ///< last sentence
     std::vector<std::string> moves_done; ///< ids, in the order done
     std::vector<Reading> readings;
     std::int64_t opened_s = 0;
@@ -41,11 +41,12 @@ struct Record {
     int event_count = 0;
 
     [[nodiscard]] StepRecord& at(StepId step_id) { return steps[static_cast<int>(step_id) - 1]; }
+
     [[nodiscard]] const StepRecord& at(StepId step_id) const { return steps[static_cast<int>(step_id) - 1]; }
 };
 
-/// One event onto a record. A Problem names what cannot be (a change to a part that is not there); the record is
-/// then unchanged.
+/// One event onto a record. A Problem names what cannot be (a change to a part that is not there); the record
+/// is then unchanged.
 [[nodiscard]] Outcome<Done> apply_event(Record& record, const Parts& parts, const Event& event);
 [[nodiscard]] Outcome<Record> fold(const std::vector<Event>& events, const Parts& parts);
 
