@@ -1,0 +1,146 @@
+// AppState: everything a screen shows and a test can look at, as plain data. Screens read it and hand back
+// commands; update() is the one place that changes it. What is worth keeping lives in journals and settings
+// on disk, never here alone.
+#pragma once
+
+#include "desk/desk.h"
+#include "findings/review.h"
+#include "guide/offers.h"
+#include "guide/sequence.h"
+#include "record/record.h"
+#include "safety/audience.h"
+#include "safety/regions.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace lanternleaf {
+
+enum class Place { shelf, draw, make, mend, log };
+
+/// What lies over a place. One at a time.
+enum class SheetKind {
+    none,
+    places,     ///< the five places (portrait and phone)
+    audience,   ///< who will have this card?
+    keypad,     ///< a reading
+    no_meter,   ///< what to look for instead
+    differs,    ///< Mine is different
+    wrong,      ///< Something is wrong
+    regardless, ///< go on although the step is not proved
+    steps,      ///< the seven steps with their state
+    why,        ///< the reason behind a move (phone)
+    build_menu, ///< put away an unfinished build
+    settings,
+};
+
+/// What the Make place shows.
+enum class MakeFace { move, proof, verdict };
+
+/// The full-screen coin-cell notice. `asking`: before the cell goes in, an adult holds to confirm; else to
+/// read.
+enum class Notice { none, reading, asking };
+
+struct Settings {
+    bool night = false;
+    bool reduced_motion = false;
+    bool left_handed = false;
+    double text_scale = 1.0; ///< 0.85 .. 2.0
+    std::string region = "any";
+    friend bool operator==(const Settings&, const Settings&) = default;
+};
+
+/// One card as the shelf shows it.
+struct ShelfCard {
+    std::string path;
+    std::string name; ///< file name without its ending
+    std::string title;
+    int lights = 0;
+    int problems = 0;
+    int times_built = 0;
+    std::string picture; ///< path of its front picture, may be empty
+    std::string trouble; ///< why it cannot be opened; empty when it can
+};
+
+/// One build as the shelf and the log show it.
+struct ShelfBuild {
+    std::string path; ///< journal
+    std::string id;
+    std::string title;
+    std::string card_name; ///< the card it makes
+    int number = 1;        ///< which making of that card, by start time
+    int step = 1;
+    bool finished = false;
+    std::int64_t started_s = 0;
+    std::int64_t last_s = 0;
+    std::string picture;
+    std::string trouble;
+};
+
+/// The build on the table: its record and what the engine derives from it.
+struct OpenBuild {
+    ShelfBuild shelf;
+    Parts parts; ///< shipped, with the card's own laid over
+    Record record;
+    std::vector<Event> events; ///< as in the journal, for undo and the log
+    std::vector<Step> steps;   ///< of the card as built
+    Review now;                ///< the card as built, up to and with the open step
+    int move = 0;              ///< within the open step; may equal the number of moves (all done)
+    MakeFace face = MakeFace::move;
+    std::optional<StepVerdict> verdict; ///< last one asked for
+};
+
+/// A number being typed.
+struct KeypadState {
+    std::string check; ///< Check::id
+    std::string text;
+};
+
+/// A change being described in "Mine is different".
+struct DifferState {
+    int chosen = -1; ///< index into offers
+    std::vector<ChangeOffer> offers;
+    Change draft;
+};
+
+/// Where the card view looks. zoom 1 = whole card.
+struct BoardCamera {
+    double zoom = 1.0;
+    Vec2 centre_mm;
+    bool mirrored = false; ///< seen from the front
+    bool picture = true;
+    bool positive = true;
+    bool negative = true;
+};
+
+struct Toast {
+    std::string text;
+    double until_s = 0.0;
+};
+
+struct AppState {
+    Place place = Place::shelf;
+    SheetKind sheet = SheetKind::none;
+    Notice notice = Notice::none;
+    Settings settings;
+    RegionTable regions;
+    std::vector<ShelfCard> cards;
+    std::vector<ShelfBuild> builds; ///< newest first
+    std::optional<OpenBuild> build;
+    std::string starting; ///< card path while the audience is being asked
+    AudienceAdvice advice;
+    Audience asked = Audience::small_children;
+    bool audience_answered = false;
+    KeypadState keypad;
+    DifferState differs;
+    std::vector<LightExpectation> seen; ///< the lights as tapped in the light-up test
+    std::optional<Record> log;          ///< the record open in Log
+    ShelfBuild log_shelf;
+    BoardCamera camera;
+    Toast toast;
+    double scroll = 0.0;
+    std::string menu_build; ///< build whose menu is open
+};
+
+} // namespace lanternleaf
