@@ -17,6 +17,8 @@ struct Reading {
     std::optional<bool> yes;            ///< for CheckKind::look
     std::vector<LightExpectation> seen; ///< for CheckKind::lights: led and state
     bool meter = true;                  ///< false: answered by looking
+    /// Predicted by the engine on a walk without hands: nobody measured or saw it, and a record must say so.
+    bool simulated = false;
 };
 
 enum class ReadingFit { as_expected, off, unreadable };
