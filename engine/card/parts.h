@@ -16,6 +16,7 @@ struct PadShape {
     std::string name; ///< "-" or "+" on LEDs and holders, "1" or "2" on resistors
     Vec2 at_mm;       ///< centre, relative to the part's centre before turning
     Vec2 size_mm;
+    std::string extras{}; ///< unknown keys, as JSON text
     friend bool operator==(const PadShape&, const PadShape&) = default;
 };
 
@@ -104,6 +105,7 @@ struct Parts {
     std::map<std::string, TapeType> tapes;
     std::map<std::string, HolderType> holders;
     std::optional<Package> resistor;
+    std::string resistor_extras{}; ///< unknown keys beside the resistor's package
     std::string extras;
     friend bool operator==(const Parts&, const Parts&) = default;
 
