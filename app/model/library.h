@@ -1,0 +1,46 @@
+// Library: the folder of plain files behind the shelf: cards, one journal per build, and the settings.
+// Exists so that several tablets can share a folder through any file synchroniser: nothing is rewritten that
+// another device could be writing, and a file that cannot be read is named while the rest opens.
+#pragma once
+
+#include "model/app_state.h"
+
+#include <string>
+#include <vector>
+
+namespace lanternleaf {
+
+/// Where things are and what time it is; given by the host, so that tests have their own.
+struct Surroundings {
+    std::string assets;  ///< shipped parts, cards, safety table
+    std::string library; ///< the maker's own: cards/, builds/, settings.json
+    Parts shipped;
+    std::int64_t now_s = 0; ///< UTC seconds
+    double clock_s = 0.0;   ///< a steady clock, for toasts and holds
+};
+
+[[nodiscard]] std::vector<ShelfCard> list_cards(const Surroundings& around,
+                                                const std::vector<ShelfBuild>& builds);
+[[nodiscard]] std::vector<ShelfBuild> list_builds(const Surroundings& around);
+
+/// A new build's journal: its file, written and synced with the started and audience events in it.
+[[nodiscard]] Outcome<std::string> start_build(const Surroundings& around, const std::string& card_path,
+                                               Audience audience, const AudienceChoice& way);
+
+/// Opens a journal and derives everything the Make place needs.
+[[nodiscard]] Outcome<OpenBuild> open_build(const Surroundings& around, const ShelfBuild& shelf);
+/// One event into the journal (on the disk when this returns) and into the record. Nothing changes on a
+/// Problem.
+[[nodiscard]] Outcome<Done> confirm(const Surroundings& around, OpenBuild& build, Event event);
+/// Steps, review and move number again after the record changed.
+void derive(OpenBuild& build);
+
+[[nodiscard]] Settings read_settings(const Surroundings& around);
+/// Quietly keeps the old settings when the disk refuses: settings are a comfort, never a promise.
+void write_settings(const Surroundings& around, const Settings& settings);
+[[nodiscard]] Outcome<RegionTable> load_regions(const Surroundings& around);
+
+/// "harbour-lighthouse" from ".../harbour-lighthouse.card.json".
+[[nodiscard]] std::string card_name(const std::string& path);
+
+} // namespace lanternleaf

@@ -1,0 +1,62 @@
+// Settings and the safety table: small files read once at the start.
+#include "files/files.h"
+#include "model/library.h"
+
+#include <cstdio>
+#include <cstdlib>
+#include <sstream>
+
+namespace lanternleaf {
+
+namespace {
+
+std::string settings_path(const Surroundings& around) {
+    return around.library + "/settings.txt";
+}
+
+} // namespace
+
+// One "key value" a line: a person can mend it, and a line that makes no sense costs only itself.
+Settings read_settings(const Surroundings& around) {
+    Settings settings;
+    const Outcome<std::string> text = read_file(settings_path(around));
+    if (!text) {
+        return settings;
+    }
+    std::istringstream lines(text.value());
+    for (std::string key, value; lines >> key >> value;) {
+        if (key == "night") {
+            settings.night = value == "yes";
+        } else if (key == "reduced_motion") {
+            settings.reduced_motion = value == "yes";
+        } else if (key == "left_handed") {
+            settings.left_handed = value == "yes";
+        } else if (key == "text_scale") {
+            const double scale = std::atof(value.c_str());
+            settings.text_scale = scale >= 0.85 && scale <= 2.0 ? scale : 1.0;
+        } else if (key == "region") {
+            settings.region = value;
+        }
+    }
+    return settings;
+}
+
+void write_settings(const Surroundings& around, const Settings& settings) {
+    char scale[32];
+    std::snprintf(scale, sizeof scale, "%.2f", settings.text_scale);
+    const auto yes = [](bool on) { return on ? "yes" : "no"; };
+    const std::string text = std::string("night ") + yes(settings.night) + "\nreduced_motion " +
+                             yes(settings.reduced_motion) + "\nleft_handed " + yes(settings.left_handed) +
+                             "\ntext_scale " + scale + "\nregion " + settings.region + "\n";
+    if (make_folder(around.library).ok()) {
+        static_cast<void>(write_file(settings_path(around), text).ok());
+    }
+}
+
+Outcome<RegionTable> load_regions(const Surroundings& around) {
+    const std::string path = around.assets + "/safety/regions.json";
+    const Outcome<std::string> text = read_file(path);
+    return text ? read_regions(text.value(), path) : Outcome<RegionTable>(text.problem());
+}
+
+} // namespace lanternleaf

@@ -1,0 +1,142 @@
+#include "model/update.h"
+
+#include "model/update_parts.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+template <class... Ts>
+struct Overloaded : Ts... {
+    using Ts::operator()...;
+};
+template <class... Ts>
+Overloaded(Ts...) -> Overloaded<Ts...>;
+
+void open_sheet(AppState& state, SheetKind sheet) {
+    state.sheet = sheet;
+}
+
+void offer_differences(AppState& state) {
+    if (!state.build) {
+        return;
+    }
+    state.differs = {};
+    state.differs.offers = offers_for(state.build->record.as_built, state.build->parts,
+                                      open_step(*state.build), state.build->move);
+    state.sheet = SheetKind::differs;
+}
+
+void choose_difference(AppState& state, int index) {
+    if (index >= 0 && index < static_cast<int>(state.differs.offers.size())) {
+        state.differs.chosen = index;
+        state.differs.draft = state.differs.offers[static_cast<std::size_t>(index)].change;
+    } else {
+        state.differs.chosen = -1;
+    }
+}
+
+void change_settings(AppState& state, const Surroundings& around, Settings settings) {
+    settings.text_scale = std::clamp(settings.text_scale, 0.85, 2.0);
+    state.settings = settings;
+    write_settings(around, settings);
+}
+
+} // namespace
+
+AppState open_app(const Surroundings& around) {
+    AppState state;
+    state.settings = read_settings(around);
+    Outcome<RegionTable> regions = load_regions(around);
+    if (regions) {
+        state.regions = std::move(regions).value();
+    } else {
+        // The emergency words must be there even when the table is not.
+        state.regions.checked_how = regions.problem().sentence();
+        state.regions.regions = {
+            {"any", "Anywhere", "", "", "",
+             "Go to the nearest emergency department now. Call your local emergency number "
+             "on the way.",
+             "Give no food or drink unless a doctor or poison centre says so.", "built in"}};
+    }
+    refresh_shelf(state, around);
+    return state;
+}
+
+void say(AppState& state, const Surroundings& around, const std::string& text) {
+    state.toast = {text, around.clock_s + 5.0};
+}
+
+const Step& open_step(const OpenBuild& build) {
+    return build.steps[static_cast<std::size_t>(std::min(build.record.step, kStepCount) - 1)];
+}
+
+const Move* open_move(const OpenBuild& build) {
+    const std::vector<Move>& moves = open_step(build).moves;
+    return build.move < static_cast<int>(moves.size()) ? &moves[static_cast<std::size_t>(build.move)]
+                                                       : nullptr;
+}
+
+void update(AppState& state, const Surroundings& around, const Command& command) {
+    std::visit(Overloaded{
+                   [&](const command::GoTo& c) { go_to(state, around, c.place); },
+                   [&](const command::OpenSheet& c) { open_sheet(state, c.sheet); },
+                   [&](const command::CloseSheet&) { open_sheet(state, SheetKind::none); },
+                   [&](const command::ReadNotice&) { state.notice = Notice::reading; },
+                   [&](const command::CloseNotice&) { state.notice = Notice::none; },
+                   [&](const command::AdultConfirms&) { adult_confirms(state, around); },
+                   [&](const command::StartCard& c) { start_card(state, around, c.path); },
+                   [&](const command::AnswerAudience& c) { answer_audience(state, c.audience, around); },
+                   [&](const command::ChooseWay& c) { choose_way(state, around, c.choice); },
+                   [&](const command::Resume& c) { resume(state, around, c.journal); },
+                   [&](const command::PutAway& c) { put_away(state, around, c.journal); },
+                   [&](const command::OpenMenu& c) {
+                       state.menu_build = c.journal;
+                       open_sheet(state, SheetKind::build_menu);
+                   },
+                   [&](const command::OpenLog& c) { open_log(state, around, c.journal); },
+                   [&](const command::MoveDone&) { move_done(state, around); },
+                   [&](const command::MoveBack&) { move_back(state, around); },
+                   [&](const command::LookAtStep&) { open_sheet(state, SheetKind::steps); },
+                   [&](const command::OpenKeypad& c) { open_keypad(state, c.check); },
+                   [&](const command::KeypadKey& c) { keypad_key(state, c.key); },
+                   [&](const command::SaveReading&) { save_reading(state, around); },
+                   [&](const command::MeterShowsOpen&) { meter_shows_open(state, around); },
+                   [&](const command::OpenNoMeter& c) {
+                       state.keypad = {c.check, ""};
+                       open_sheet(state, SheetKind::no_meter);
+                   },
+                   [&](const command::LookedAt& c) { looked_at(state, around, c.as_expected); },
+                   [&](const command::TapLight& c) { tap_light(state, c.led); },
+                   [&](const command::SaveSeen&) { save_seen(state, around); },
+                   [&](const command::OfferDifferences&) { offer_differences(state); },
+                   [&](const command::ChooseDifference& c) { choose_difference(state, c.index); },
+                   [&](const command::AdjustDifference& c) { state.differs.draft = c.draft; },
+                   [&](const command::SaveDifference&) { record_change(state, around, state.differs.draft); },
+                   [&](const command::ProveStep&) { prove_step(state, around); },
+                   [&](const command::MendWith& c) { record_change(state, around, c.change); },
+                   [&](const command::GoOnRegardless& c) { go_on_regardless(state, around, c.why); },
+                   [&](const command::CellOut&) { cell_out(state, around); },
+                   [&](const command::ToggleNight&) {
+                       Settings settings = state.settings;
+                       settings.night = !settings.night;
+                       change_settings(state, around, settings);
+                   },
+                   [&](const command::ChangeSettings& c) { change_settings(state, around, c.settings); },
+                   [&](const command::MoveCamera& c) { state.camera = c.camera; },
+                   [&](const command::BuildAgain&) {
+                       for (const ShelfCard& card : state.cards) {
+                           if (card.name == state.log_shelf.card_name) {
+                               start_card(state, around, card.path);
+                               return;
+                           }
+                       }
+                       say(state, around, "The card of this build is not in the library any more.");
+                   },
+               },
+               command);
+}
+
+} // namespace lanternleaf

@@ -1,0 +1,177 @@
+#include "model/update_parts.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+Event event_of(const OpenBuild& build, EventKind kind) {
+    Event event;
+    event.kind = kind;
+    event.step = std::min(build.record.step, kStepCount);
+    return event;
+}
+
+bool confirmed(AppState& state, const Surroundings& around, const Event& event) {
+    const Outcome<Done> done = confirm(around, *state.build, event);
+    if (!done) {
+        say(state, around, done.problem().sentence());
+    }
+    return done.ok();
+}
+
+// After a step closed: the next one opens at its first move, or the build is finished.
+void open_next(AppState& state, const Surroundings& around) {
+    OpenBuild& build = *state.build;
+    build.verdict.reset();
+    state.seen.clear();
+    if (build.record.step > kStepCount) {
+        Event event = event_of(build, EventKind::finished);
+        const std::size_t lights = build.record.as_built.leds.size();
+        std::size_t lit = 0;
+        for (const Light& light : build.now.lighting.lights) {
+            lit += light.state == LightState::lit ? 1U : 0U;
+        }
+        event.text = std::to_string(lit) + " of " + std::to_string(lights) + " lit";
+        if (confirmed(state, around, event)) {
+            refresh_shelf(state, around);
+            open_log(state, around, build.shelf.path);
+        }
+        return;
+    }
+    confirmed(state, around, event_of(build, EventKind::step_opened));
+    build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
+}
+
+void mark_done(AppState& state, const Surroundings& around) {
+    OpenBuild& build = *state.build;
+    const Move* move = open_move(build);
+    if (move == nullptr) {
+        build.face = MakeFace::proof;
+        return;
+    }
+    Event event = event_of(build, EventKind::move_done);
+    event.text = move->id;
+    if (!confirmed(state, around, event)) {
+        return;
+    }
+    build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
+}
+
+} // namespace
+
+void move_done(AppState& state, const Surroundings& around) {
+    if (!state.build || state.build->record.finished) {
+        return;
+    }
+    const Move* move = open_move(*state.build);
+    if (move != nullptr && move->kind == MoveKind::adult_notice && !state.build->record.adult_confirmed) {
+        state.notice = Notice::asking;
+        return;
+    }
+    if (move != nullptr && move->kind == MoveKind::cell_in &&
+        !confirmed(state, around, event_of(*state.build, EventKind::cell_in))) {
+        return;
+    }
+    mark_done(state, around);
+}
+
+void move_back(AppState& state, const Surroundings& around) {
+    if (!state.build) {
+        return;
+    }
+    OpenBuild& build = *state.build;
+    if (build.face == MakeFace::verdict) {
+        build.face = MakeFace::proof;
+        return;
+    }
+    const std::vector<std::string>& done =
+        build.record.steps[std::min(build.record.step, kStepCount) - 1].moves_done;
+    if (done.empty()) {
+        say(state, around, "This is the first move of the step. The steps before are proved.");
+        return;
+    }
+    Event event = event_of(build, EventKind::move_undone);
+    event.text = done.back();
+    if (confirmed(state, around, event)) {
+        build.face = MakeFace::move;
+    }
+}
+
+void prove_step(AppState& state, const Surroundings& around) {
+    if (!state.build || state.build->record.finished) {
+        return;
+    }
+    OpenBuild& build = *state.build;
+    const auto step = static_cast<StepId>(std::min(build.record.step, kStepCount));
+    const StepVerdict verdict =
+        judge_step(build.record.as_built, build.parts, step, build.record.at(step).readings);
+    Event event = event_of(build, EventKind::verdict);
+    event.state = verdict.state;
+    event.text = verdict.sentence;
+    if (!confirmed(state, around, event)) {
+        return;
+    }
+    if (verdict.state == VerdictState::proved) {
+        say(state, around, verdict.sentence);
+        open_next(state, around);
+        return;
+    }
+    build.verdict = verdict;
+    build.face = MakeFace::verdict;
+}
+
+void go_on_regardless(AppState& state, const Surroundings& around, const std::string& why) {
+    if (!state.build || state.build->record.finished) {
+        return;
+    }
+    state.sheet = SheetKind::none;
+    Event event = event_of(*state.build, EventKind::regardless);
+    event.text = why;
+    if (confirmed(state, around, event)) {
+        open_next(state, around);
+    }
+}
+
+void adult_confirms(AppState& state, const Surroundings& around) {
+    const bool asking = state.notice == Notice::asking;
+    state.notice = Notice::none;
+    if (!state.build || !asking || !confirmed(state, around, event_of(*state.build, EventKind::adult))) {
+        return;
+    }
+    const Move* move = open_move(*state.build);
+    if (move != nullptr && move->kind == MoveKind::adult_notice) {
+        mark_done(state, around);
+    }
+}
+
+void cell_out(AppState& state, const Surroundings& around) {
+    if (state.build && confirmed(state, around, event_of(*state.build, EventKind::cell_out))) {
+        say(state, around, "The cell is out. Keep it locked away until it goes in again.");
+    }
+}
+
+void record_change(AppState& state, const Surroundings& around, const Change& change) {
+    if (!state.build) {
+        return;
+    }
+    OpenBuild& build = *state.build;
+    Event event = event_of(build, EventKind::change);
+    event.change = change;
+    if (!confirmed(state, around, event)) {
+        return;
+    }
+    state.sheet = SheetKind::none;
+    state.differs = {};
+    if (build.face == MakeFace::verdict) {
+        prove_step(state, around);
+    } else {
+        if (open_move(build) == nullptr) {
+            build.face = MakeFace::proof;
+        }
+        say(state, around, describe(change) + ". The figures now follow your card.");
+    }
+}
+
+} // namespace lanternleaf

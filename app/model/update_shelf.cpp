@@ -1,0 +1,154 @@
+#include "model/update_parts.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+const ShelfBuild* find_build(const AppState& state, const std::string& journal) {
+    for (const ShelfBuild& build : state.builds) {
+        if (build.path == journal) {
+            return &build;
+        }
+    }
+    return nullptr;
+}
+
+} // namespace
+
+void refresh_shelf(AppState& state, const Surroundings& around) {
+    state.builds = list_builds(around);
+    state.cards = list_cards(around, state.builds);
+}
+
+void go_to(AppState& state, const Surroundings& around, Place place) {
+    state.sheet = SheetKind::none;
+    state.scroll = 0.0;
+    if (place == Place::shelf) {
+        refresh_shelf(state, around);
+    }
+    if (place == Place::log && !state.log) {
+        // Log opens on the build at hand, else on the newest one.
+        const auto newest = std::find_if(state.builds.begin(), state.builds.end(),
+                                         [](const ShelfBuild& build) { return build.trouble.empty(); });
+        if (state.build) {
+            open_log(state, around, state.build->shelf.path);
+        } else if (newest != state.builds.end()) {
+            open_log(state, around, newest->path);
+        }
+    }
+    state.place = place;
+}
+
+void start_card(AppState& state, const Surroundings& around, const std::string& path) {
+    const Outcome<OpenCard> card = open_card(path, around.shipped);
+    if (!card) {
+        say(state, around, card.problem().sentence());
+        return;
+    }
+    state.starting = path;
+    state.audience_answered = false;
+    state.sheet = SheetKind::audience;
+}
+
+void answer_audience(AppState& state, Audience audience, const Surroundings& around) {
+    const Outcome<OpenCard> card = open_card(state.starting, around.shipped);
+    if (!card) {
+        say(state, around, card.problem().sentence());
+        state.sheet = SheetKind::none;
+        return;
+    }
+    const auto holder = card.value().parts.holders.find(card.value().card.holder.type);
+    const Closure closure =
+        holder == card.value().parts.holders.end() ? Closure::finger : holder->second.closure;
+    state.asked = audience;
+    state.advice = advice_for(audience, closure);
+    state.audience_answered = true;
+}
+
+void choose_way(AppState& state, const Surroundings& around, const std::string& choice) {
+    if (choice == "not-now") {
+        state.sheet = SheetKind::none;
+        state.starting.clear();
+        return;
+    }
+    for (const AudienceChoice& way : state.advice.choices) {
+        if (way.id == choice) {
+            Outcome<std::string> journal = start_build(around, state.starting, state.asked, way);
+            if (!journal) {
+                say(state, around, journal.problem().sentence());
+                return;
+            }
+            state.starting.clear();
+            refresh_shelf(state, around);
+            resume(state, around, journal.value());
+            return;
+        }
+    }
+}
+
+void resume(AppState& state, const Surroundings& around, const std::string& journal) {
+    const ShelfBuild* shelf = find_build(state, journal);
+    if (shelf == nullptr) {
+        say(state, around, "This build is not in the library any more.");
+        return;
+    }
+    Outcome<OpenBuild> build = open_build(around, *shelf);
+    if (!build) {
+        say(state, around, build.problem().sentence());
+        return;
+    }
+    state.build = std::move(build).value();
+    state.build->face = open_move(*state.build) == nullptr && !state.build->record.finished ? MakeFace::proof
+                                                                                            : MakeFace::move;
+    state.sheet = SheetKind::none;
+    state.notice = Notice::none;
+    state.seen.clear();
+    state.camera = {};
+    state.place = state.build->record.finished ? Place::log : Place::make;
+    if (state.build->record.finished) {
+        open_log(state, around, journal);
+    }
+}
+
+void put_away(AppState& state, const Surroundings& around, const std::string& journal) {
+    state.sheet = SheetKind::none;
+    const ShelfBuild* shelf = find_build(state, journal);
+    if (shelf == nullptr) {
+        return;
+    }
+    Outcome<OpenBuild> build = open_build(around, *shelf);
+    if (!build) {
+        say(state, around, build.problem().sentence());
+        return;
+    }
+    Event event;
+    event.kind = EventKind::abandoned;
+    if (const Outcome<Done> done = confirm(around, build.value(), event); !done) {
+        say(state, around, done.problem().sentence());
+        return;
+    }
+    if (state.build && state.build->shelf.path == journal) {
+        state.build.reset();
+    }
+    refresh_shelf(state, around);
+    say(state, around, "Put away. Its record stays in the library.");
+}
+
+void open_log(AppState& state, const Surroundings& around, const std::string& journal) {
+    const ShelfBuild* shelf = find_build(state, journal);
+    if (shelf == nullptr) {
+        return;
+    }
+    Outcome<OpenBuild> build = open_build(around, *shelf);
+    if (!build) {
+        say(state, around, build.problem().sentence());
+        return;
+    }
+    state.log = build.value().record;
+    state.log_shelf = *shelf;
+    state.place = Place::log;
+}
+
+} // namespace lanternleaf
