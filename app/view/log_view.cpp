@@ -1,0 +1,152 @@
+#include "view/log_view.h"
+
+#include "guide/sequence.h"
+
+#include <algorithm>
+#include <cstdio>
+
+namespace lanternleaf {
+
+namespace {
+
+const Check* check_of(const Step& step, const std::string& id) {
+    for (const Check& check : step.proof) {
+        if (check.id == id) {
+            return &check;
+        }
+    }
+    for (const Move& move : step.moves) {
+        if (move.check && move.check->id == id) {
+            return &*move.check;
+        }
+    }
+    return nullptr;
+}
+
+// The reading worth a row: the last number measured, else the last thing seen.
+void fill_reading(LogRow& row, const Step& step, const std::vector<Reading>& readings) {
+    row.reading = "not measured";
+    for (const Reading& reading : readings) {
+        const Check* check = check_of(step, reading.check);
+        if (check == nullptr) {
+            continue;
+        }
+        const bool number = reading.value.has_value();
+        if (number || !row.has_value) {
+            row.reading = judge_reading(*check, reading).text;
+            if (check->kind == CheckKind::look && reading.yes.value_or(false)) {
+                row.reading = "looked: as it should be";
+            }
+        }
+        if (number && check->kind == CheckKind::resistance) {
+            row.has_value = true;
+            row.low = check->low;
+            row.high = check->high;
+            row.value = *reading.value;
+        }
+    }
+}
+
+std::string tape_text(const Card& card) {
+    for (const Laid& laid : card.laid) {
+        if (const Strip* strip = std::get_if<Strip>(&laid)) {
+            return strip->tape;
+        }
+    }
+    return "no tape";
+}
+
+} // namespace
+
+std::string clock_text(std::int64_t seconds) {
+    char text[16];
+    const std::int64_t of_day = ((seconds % 86400) + 86400) % 86400;
+    std::snprintf(text, sizeof text, "%02d:%02d", static_cast<int>(of_day / 3600),
+                  static_cast<int>(of_day / 60 % 60));
+    return text;
+}
+
+std::string date_text(std::int64_t seconds) {
+    // Civil date from a day count: years of 365.2425 days in 400-year cycles (Gregorian rule, ISO 8601).
+    std::int64_t days = seconds / 86400 + 719468;
+    const std::int64_t cycle = days / 146097;
+    const std::int64_t in_cycle = days - cycle * 146097;
+    const std::int64_t year_in = (in_cycle - in_cycle / 1460 + in_cycle / 36524 - in_cycle / 146096) / 365;
+    const std::int64_t day_of_year = in_cycle - (365 * year_in + year_in / 4 - year_in / 100);
+    const std::int64_t shifted_month = (5 * day_of_year + 2) / 153;
+    const int day = static_cast<int>(day_of_year - (153 * shifted_month + 2) / 5 + 1);
+    const int month = static_cast<int>(shifted_month < 10 ? shifted_month + 3 : shifted_month - 9);
+    const int year = static_cast<int>(year_in + cycle * 400 + (month <= 2 ? 1 : 0));
+    char text[16];
+    std::snprintf(text, sizeof text, "%04d-%02d-%02d", year, month, day);
+    return spoken_date(text);
+}
+
+std::string span_text(std::int64_t seconds) {
+    const int minutes = static_cast<int>((seconds + 30) / 60);
+    if (minutes < 60) {
+        return std::to_string(std::max(minutes, 1)) + " min";
+    }
+    char text[32];
+    std::snprintf(text, sizeof text, "%d h %02d", minutes / 60, minutes % 60);
+    return text;
+}
+
+LogView make_log_view(const AppState& state, const Parts& shipped) {
+    LogView view;
+    if (!state.log) {
+        return view;
+    }
+    const Record& record = *state.log;
+    const Parts parts = merged(shipped, record.card.own_parts);
+    view.title = record.title + ", build " + std::to_string(state.log_shelf.number);
+    view.finished = record.finished;
+    view.subtitle = date_text(record.started_s) + ", " + clock_text(record.started_s);
+    if (record.finished) {
+        view.subtitle += " to " + clock_text(record.finished_s);
+        view.badge = record.outcome;
+        view.badge_line = "finished in " + span_text(record.finished_s - record.started_s);
+    } else {
+        view.badge = "Step " + std::to_string(std::min(record.step, kStepCount)) + " of 7";
+        view.badge_line = "not finished yet";
+    }
+    view.subtitle += ". Tape: " + tape_text(record.as_built) + ".";
+    const std::vector<Step> steps = make_steps(record.as_built, parts);
+    for (int i = 0; i < kStepCount; ++i) {
+        const StepRecord& done = record.steps[i];
+        LogRow row;
+        row.step = i + 1;
+        row.title = std::to_string(i + 1) + " " + title_of(static_cast<StepId>(i + 1));
+        row.proved = done.proved;
+        row.regardless = done.regardless;
+        if (done.closed_s > done.opened_s && done.opened_s > 0) {
+            row.time = span_text(done.closed_s - done.opened_s);
+        }
+        fill_reading(row, steps[static_cast<std::size_t>(i)], done.readings);
+        if (done.regardless) {
+            row.reading = "went on regardless" +
+                          (done.regardless_why.empty() ? std::string() : ": " + done.regardless_why);
+        }
+        view.rows.push_back(std::move(row));
+    }
+    for (const Change& change : record.changes) {
+        view.as_built.push_back(describe(change) + ".");
+    }
+    for (const std::string& note : record.notes) {
+        view.as_built.push_back(note);
+    }
+    if (view.as_built.empty()) {
+        view.as_built.push_back("Built as planned.");
+    }
+    for (const ShelfBuild& build : state.builds) {
+        if (build.card_name == state.log_shelf.card_name) {
+            view.others.push_back({std::to_string(build.number),
+                                   date_text(build.started_s) + ", " + clock_text(build.started_s),
+                                   build.finished ? "finished" : "at step " + std::to_string(build.step),
+                                   build.path, build.path == state.log_shelf.path});
+        }
+    }
+    return view;
+}
+
+} // namespace lanternleaf
