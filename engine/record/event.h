@@ -11,13 +11,13 @@
 namespace lanternleaf {
 
 enum class EventKind {
-    started,     ///< text = build id; card = the card file's text; audience
+    started,     ///< text = build id; card = the card file's text; walked
     audience,    ///< text = "adults", ...: who will have this card
     move_done,   ///< step, text = move id
     move_undone, ///< step, text = move id
     reading,     ///< step, reading
     change,      ///< step, change
-    verdict,     ///< step, verdict state and sentence
+    verdict,     ///< step, verdict state and sentence (text)
     regardless,  ///< step: the maker goes on although it is not proved; text = why, may be empty
     adult,       ///< an adult confirmed the coin-cell notice
     cell_in,
@@ -25,8 +25,9 @@ enum class EventKind {
     note,        ///< text
     step_opened, ///< step
     finished,    ///< text = outcome
-    abandoned,
+    abandoned,   ///< text = why, may be empty
 };
+inline constexpr int kEventKindCount = 15;
 
 struct Event {
     EventKind kind = EventKind::note;
@@ -37,8 +38,18 @@ struct Event {
     Change change;
     Reading reading;
     VerdictState state = VerdictState::proved;
+    bool walked = false; ///< started: no hands; the engine walked through the card (see record/walk.h)
 };
 
 [[nodiscard]] const char* name_of(EventKind kind); ///< "move-done"
+/// From the name in a file; false when unknown.
+[[nodiscard]] bool event_kind_from(const std::string& name, EventKind& out);
+[[nodiscard]] const char* name_of(VerdictState state); ///< "proved", "stopped"
+
+/// An audience by its name in files, "small-children"; false when unknown.
+[[nodiscard]] bool audience_from(const std::string& name, Audience& out);
+
+/// A new event with its kind, time and step set; the rest is for the caller to fill in.
+[[nodiscard]] Event event_at(std::int64_t at_s, EventKind kind, int step = 0, std::string text = {});
 
 } // namespace lanternleaf
