@@ -11,7 +11,7 @@ namespace {
 Tree tree_of_points(const std::vector<Vec2>& points) {
     Tree list = Tree::array();
     for (const Vec2 point : points) {
-        list.push_back(tree_of(point));
+        list.push_back(pair_tree(point));
     }
     return list;
 }
@@ -19,7 +19,7 @@ Tree tree_of_points(const std::vector<Vec2>& points) {
 Tree tree_of(const Sheet& sheet) {
     Tree made = {{"width_mm", sheet.width_mm}, {"height_mm", sheet.height_mm}};
     for (const FoldLine& fold : sheet.folds) {
-        Tree item = {{"from_mm", tree_of(fold.from_mm)}, {"to_mm", tree_of(fold.to_mm)}};
+        Tree item = {{"from_mm", pair_tree(fold.from_mm)}, {"to_mm", pair_tree(fold.to_mm)}};
         append_extras(item, fold.extras.json);
         made["folds"].push_back(std::move(item));
     }
@@ -30,7 +30,7 @@ Tree tree_of(const Sheet& sheet) {
     }
     if (sheet.art) {
         Tree item = {{"file", sheet.art->file},
-                     {"at_mm", tree_of(sheet.art->at_mm)},
+                     {"at_mm", pair_tree(sheet.art->at_mm)},
                      {"width_mm", sheet.art->width_mm}};
         append_extras(item, sheet.art->extras.json);
         made["art"] = std::move(item);
@@ -41,7 +41,7 @@ Tree tree_of(const Sheet& sheet) {
 
 Tree tree_of(const Led& led) {
     Tree made = {
-        {"id", led.id}, {"type", led.type}, {"at_mm", tree_of(led.at_mm)}, {"turn_deg", led.turn_deg}};
+        {"id", led.id}, {"type", led.type}, {"at_mm", pair_tree(led.at_mm)}, {"turn_deg", led.turn_deg}};
     append_extras(made, led.extras.json);
     return made;
 }
@@ -49,7 +49,7 @@ Tree tree_of(const Led& led) {
 Tree tree_of(const ResistorPart& resistor) {
     Tree made = {{"id", resistor.id},
                  {"ohm", resistor.ohm},
-                 {"at_mm", tree_of(resistor.at_mm)},
+                 {"at_mm", pair_tree(resistor.at_mm)},
                  {"turn_deg", resistor.turn_deg}};
     append_extras(made, resistor.extras.json);
     return made;
@@ -72,8 +72,8 @@ Tree tree_of(const Strip& strip) {
 Tree tree_of(const Patch& patch) {
     Tree made = {{"kind", "patch"},
                  {"id", patch.id},
-                 {"at_mm", tree_of(patch.at_mm)},
-                 {"size_mm", tree_of(patch.size_mm)},
+                 {"at_mm", pair_tree(patch.at_mm)},
+                 {"size_mm", pair_tree(patch.size_mm)},
                  {"turn_deg", patch.turn_deg}};
     append_extras(made, patch.extras.json);
     return made;
@@ -103,7 +103,7 @@ Tree tree_of(const Card& card) {
         {"type", card.cell.type}, {"count", card.cell.count}, {"face_down", name_of(card.cell.face_down)}};
     append_extras(root["cell"], card.cell.extras.json);
     root["holder"] = {{"type", card.holder.type},
-                      {"at_mm", tree_of(card.holder.at_mm)},
+                      {"at_mm", pair_tree(card.holder.at_mm)},
                       {"turn_deg", card.holder.turn_deg}};
     append_extras(root["holder"], card.holder.extras.json);
     root["leds"] = Tree::array();

@@ -10,7 +10,8 @@ namespace {
 Tree tree_of(const std::vector<PadShape>& pads) {
     Tree list = Tree::array();
     for (const PadShape& pad : pads) {
-        Tree made = {{"name", pad.name}, {"at_mm", tree_of(pad.at_mm)}, {"size_mm", tree_of(pad.size_mm)}};
+        Tree made = {
+            {"name", pad.name}, {"at_mm", pair_tree(pad.at_mm)}, {"size_mm", pair_tree(pad.size_mm)}};
         append_extras(made, pad.extras);
         list.push_back(std::move(made));
     }
@@ -20,7 +21,7 @@ Tree tree_of(const std::vector<PadShape>& pads) {
 Tree tree_of(const Package& package, bool is_resistor = false) {
     Tree made = Tree::object();
     if (package.body_mm != Vec2{}) {
-        made["body_mm"] = tree_of(package.body_mm);
+        made["body_mm"] = pair_tree(package.body_mm);
     }
     made["pads"] = tree_of(package.pads);
     if (package.pad_ohm_mm2 != 0.0 || !is_resistor) {
@@ -91,7 +92,7 @@ Tree tree_of(const HolderType& holder) {
         made["pads"] = tree_of(holder.pads);
     }
     if (holder.body_mm != Vec2{}) {
-        made["body_mm"] = tree_of(holder.body_mm);
+        made["body_mm"] = pair_tree(holder.body_mm);
     }
     if (flap || holder.paper_mm != 0.0) {
         made["paper_mm"] = holder.paper_mm;
@@ -120,7 +121,7 @@ void append_sort(Tree& object, const char* key, const std::map<std::string, T>& 
 
 } // namespace
 
-Tree tree_of(Vec2 pair) {
+Tree pair_tree(Vec2 pair) {
     return Tree::array({pair.x, pair.y});
 }
 

@@ -10,6 +10,6 @@ namespace lanternleaf::cardfile {
 
 /// Appends the members of a parts object, unknown keys last.
 void append_parts(Tree& object, const Parts& parts);
-[[nodiscard]] Tree tree_of(Vec2 pair);
+[[nodiscard]] Tree pair_tree(Vec2 pair);
 
 } // namespace lanternleaf::cardfile
