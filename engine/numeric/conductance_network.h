@@ -1,0 +1,73 @@
+// Conductance network: solves for the voltages of a network of conductances and current sources, many times
+// with the same links and other values. Exists so that a solve inside a loop neither searches nor allocates.
+//
+// It is the LDL^T factorisation of the nodal matrix, with one difference: a pivot is never formed by
+// subtraction. Each node keeps its conductance to ground and to its later neighbours, all positive, and its
+// pivot is their sum (star-mesh elimination; the same idea as W. K. Grassmann, M. I. Taksar and D. P. Heyman,
+// "Regenerative analysis and steady state distributions for Markov chains", Oper. Res. 33 (1985) 1107-1116).
+// So a joint of a million siemens beside a dark LED of 1e-20 siemens loses no digit of either, which plain
+// elimination would.
+#pragma once
+
+#include "numeric/elimination_order.h"
+
+#include <span>
+#include <vector>
+
+namespace lanternleaf {
+
+class ConductanceNetwork {
+public:
+    ConductanceNetwork() = default;
+    /// links[first_moving..] are the ones whose values change from solve to solve. A part of the network that
+    /// no link ties to ground gets one node held at 0 V; no current can flow there, so nothing else changes.
+    ConductanceNetwork(int node_count, std::span<const Link> links, int first_moving);
+
+    [[nodiscard]] int node_count() const { return node_count_; }
+
+    [[nodiscard]] int moving_count() const { return static_cast<int>(moving_ends_.size()); }
+
+    /// Sets the fixed links' conductances (siemens, >= 0, one per fixed link) and the currents injected into
+    /// the nodes (amperes, one per node), and eliminates all that depends on nothing else.
+    void set_fixed(std::span<const double> siemens, std::span<const double> injected_A);
+
+    /// Solves with these moving links: conductance, and a source of `drawn_A` beside it that pushes current
+    /// from the link's a to its b. Writes the voltage across each moving link, a against b. False when the
+    /// network is singular or a value is not a number; `across_V` is then without meaning. No allocation.
+    [[nodiscard]] bool solve(std::span<const double> siemens, std::span<const double> drawn_A,
+                             std::span<double> across_V);
+
+    /// After solve: the voltage of every node against ground. No allocation.
+    void node_voltages(std::span<double> node_V);
+
+private:
+    struct Ends {
+        int slot; ///< where the link's conductance is added: an off-diagonal, a node's ground, or the dump
+        int a;    ///< positions; the one past the last is ground
+        int b;
+    };
+
+    [[nodiscard]] Ends ends_of(const Link& link) const;
+    void find_updates();
+    /// Eliminates positions from .. to-1 in values_ and current_.
+    void eliminate(int from, int to);
+    void substitute_back(int from, int to);
+
+    int node_count_ = 0;
+    EliminationOrder order_;
+    std::vector<int>
+        updates_; ///< for each pair of rows of a column, in order: the slot the pair's link is in
+    std::vector<int> update_start_; ///< per position
+    std::vector<Ends> fixed_ends_;
+    std::vector<Ends> moving_ends_;
+    // One block of numbers per kind. values_: off-diagonals by slot, then conductance to ground by position
+    // (and one more for ground itself). The base copies hold what is left after the still part.
+    std::vector<double> values_, base_values_;
+    std::vector<double> current_, base_current_; ///< by position, one more for ground
+    std::vector<double> factor_;                 ///< by slot: off-diagonal over pivot
+    std::vector<double> pivot_;                  ///< by position
+    std::vector<double> voltage_;                ///< by position; ground's stays 0
+    int ground_slot_ = 0;
+};
+
+} // namespace lanternleaf
