@@ -1,0 +1,285 @@
+#include "record/walk.h"
+
+#include "cardfile/cardfile.h"
+#include "guide/sequence.h"
+#include "record/simulate.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+class Walker {
+public:
+    Walker(const Parts& parts, const BuildScript& script, const std::function<std::int64_t()>& now_s)
+        : parts_(parts), script_(script), now_s_(now_s) {}
+
+    Outcome<Walk> run(const Card& card, const std::string& id);
+
+private:
+    // Nothing after the first problem is carried out.
+    bool add(Event event, const std::string& place);
+    bool say(EventKind kind, int step, std::string text = {});
+    bool change(const std::vector<Change>& changes, int step, const std::string& key);
+    bool begin(const Card& card, const std::string& id);
+    bool walk_step(StepId step);
+    bool do_moves(StepId step, StepWalk& out);
+    bool judge(StepId step, const Observed& observed, StepWalk& out);
+    bool take_readings(StepId step, const Observed& observed, const std::vector<Check>& planned,
+                       const std::vector<Check>& built);
+    bool put_right(StepId step, StepWalk& out);
+    bool finish();
+    bool knows(const Observed& observed, const std::vector<Check>& planned, const std::vector<Check>& built);
+    void fail(const std::string& place, const std::string& expected);
+
+    const Parts& parts_;
+    const BuildScript& script_;
+    const std::function<std::int64_t()>& now_s_;
+    std::vector<Step> plan_;
+    Walk walk_;
+    std::optional<Problem> problem_;
+};
+
+std::string step_place(int step) {
+    return "step " + std::to_string(step);
+}
+
+std::vector<Check> checks_at(const std::vector<Step>& steps, StepId step) {
+    return checks_of(steps[static_cast<std::size_t>(step) - 1]);
+}
+
+void Walker::fail(const std::string& place, const std::string& expected) {
+    problem_ = Problem{script_.file, place, expected};
+}
+
+bool Walker::add(Event event, const std::string& place) {
+    event.at_s = now_s_();
+    if (const Outcome<Done> done = apply_event(walk_.record, parts_, event); !done) {
+        const Problem& why = done.problem();
+        fail(place, why.place.empty() ? why.expected : why.place + ": " + why.expected);
+        return false;
+    }
+    walk_.events.push_back(std::move(event));
+    return true;
+}
+
+bool Walker::say(EventKind kind, int step, std::string text) {
+    return add(event_at(0, kind, step, std::move(text)), step == 0 ? "" : step_place(step));
+}
+
+bool Walker::change(const std::vector<Change>& changes, int step, const std::string& key) {
+    for (std::size_t i = 0; i < changes.size(); ++i) {
+        Event event = event_at(0, EventKind::change, step);
+        event.change = changes[i];
+        if (!add(std::move(event), step_place(step) + ", " + key + " " + std::to_string(i + 1))) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool Walker::begin(const Card& card, const std::string& id) {
+    Event started = event_at(0, EventKind::started, 0, id);
+    started.card = write_card(card);
+    started.walked = true;
+    return add(std::move(started), "") &&
+           say(EventKind::note, 0,
+               "Walked through without hands: nobody stuck or measured anything, and readings marked "
+               "simulated are what the card as built should give.") &&
+           (!script_.audience || say(EventKind::audience, 0, name_of(*script_.audience)));
+}
+
+// Checks and LEDs that the script names must be there; passing a slip over would change what is being tried.
+bool Walker::knows(const Observed& observed, const std::vector<Check>& planned,
+                   const std::vector<Check>& built) {
+    const int step = walk_.record.step;
+    for (const Reading& reading : observed.readings) {
+        if (find_check(planned, reading.check) == nullptr && find_check(built, reading.check) == nullptr) {
+            std::string known;
+            for (const Check& check : planned) {
+                known += (known.empty() ? "" : ", ") + check.id;
+            }
+            fail(step_place(step), "expected a check of this step (" + known + "), found " + reading.check);
+            return false;
+        }
+    }
+    for (const LightExpectation& light : observed.seen) {
+        if (find_led(walk_.record.card, light.led) == nullptr) {
+            fail(step_place(step), "expected an LED of the card, found " + light.led);
+            return false;
+        }
+    }
+    return true;
+}
+
+// The step's look at the lights with what the script saw put over what the simulation shows.
+void overlay(Reading& reading, const std::vector<LightExpectation>& seen) {
+    for (const LightExpectation& light : seen) {
+        const auto same = std::find_if(reading.seen.begin(), reading.seen.end(),
+                                       [&](const LightExpectation& other) { return other.led == light.led; });
+        if (same == reading.seen.end()) {
+            reading.seen.push_back(light);
+        } else {
+            *same = light;
+        }
+        reading.simulated = false;
+    }
+}
+
+bool Walker::take_readings(StepId step, const Observed& observed, const std::vector<Check>& planned,
+                           const std::vector<Check>& built) {
+    std::vector<Check> all = planned;
+    for (const Check& check : built) {
+        if (find_check(planned, check.id) == nullptr) {
+            all.push_back(check);
+        }
+    }
+    bool saw_lights = false;
+    for (const Check& check : all) {
+        const auto given = std::find_if(observed.readings.begin(), observed.readings.end(),
+                                        [&](const Reading& reading) { return reading.check == check.id; });
+        std::optional<Reading> reading =
+            given != observed.readings.end()
+                ? *given
+                : simulated_reading(walk_.record.as_built, parts_, step, check, find_check(built, check.id));
+        if (!reading) {
+            continue;
+        }
+        if (check.kind == CheckKind::lights) {
+            overlay(*reading, observed.seen);
+            saw_lights = true;
+        }
+        Event event = event_at(0, EventKind::reading, static_cast<int>(step));
+        event.reading = *reading;
+        if (!add(std::move(event), step_place(static_cast<int>(step)))) {
+            return false;
+        }
+    }
+    if (!observed.seen.empty() && !saw_lights) {
+        fail(step_place(static_cast<int>(step)), "expected \"seen\" only in the step with the light-up test");
+        return false;
+    }
+    return true;
+}
+
+bool Walker::do_moves(StepId step, StepWalk& out) {
+    const int number = static_cast<int>(step);
+    const std::vector<Step> steps = make_steps(walk_.record.as_built, parts_);
+    for (const Move& move : steps[static_cast<std::size_t>(number) - 1].moves) {
+        if (move.kind == MoveKind::adult_notice && !say(EventKind::adult, number, "walked")) {
+            return false;
+        }
+        if (move.kind == MoveKind::cell_in && !say(EventKind::cell_in, number)) {
+            return false;
+        }
+        if (!say(EventKind::move_done, number, move.id)) {
+            return false;
+        }
+        ++out.moves;
+    }
+    return true;
+}
+
+bool Walker::judge(StepId step, const Observed& observed, StepWalk& out) {
+    const std::vector<Check> planned = checks_at(plan_, step);
+    const std::vector<Check> built = checks_at(make_steps(walk_.record.as_built, parts_), step);
+    if (!knows(observed, planned, built) || !take_readings(step, observed, planned, built)) {
+        return false;
+    }
+    out.readings = walk_.record.at(step).readings;
+    const StepVerdict verdict = judge_step(walk_.record.as_built, parts_, step, out.readings);
+    out.state = verdict.state;
+    out.sentence = verdict.sentence;
+    out.findings = verdict.findings;
+    out.to_do = verdict.to_do;
+    out.fits.clear();
+    for (const Reading& reading : out.readings) {
+        const Check* as_planned = find_check(planned, reading.check);
+        const Check* as_built = find_check(built, reading.check);
+        const Check& check = as_planned != nullptr ? *as_planned : *as_built;
+        out.fits.push_back(judge_against_plan(check, as_built, reading));
+        if (check.needed && out.fits.back().fit == ReadingFit::off && out.state == VerdictState::proved) {
+            out.state = VerdictState::stopped;
+            out.sentence = check.title + ": " + out.fits.back().text;
+        }
+    }
+    out.stops += out.state == VerdictState::stopped ? 1 : 0;
+    Event event = event_at(0, EventKind::verdict, static_cast<int>(step), out.sentence);
+    event.state = out.state;
+    return add(std::move(event), step_place(static_cast<int>(step)));
+}
+
+// What the script does about a stopped step: fixes, a second judging, and going on regardless.
+bool Walker::put_right(StepId step, StepWalk& out) {
+    const int number = static_cast<int>(step);
+    const ScriptStep& script = script_.steps[number - 1];
+    if (!script.fixes.empty() || !script.observed_after.readings.empty() ||
+        !script.observed_after.seen.empty()) {
+        // Nothing is mended with the cell in.
+        const bool cell_in = walk_.record.cell_in;
+        const bool done =
+            (!cell_in || say(EventKind::cell_out, number)) && change(script.fixes, number, "fix") &&
+            (!cell_in || say(EventKind::cell_in, number)) && judge(step, script.observed_after, out);
+        if (!done) {
+            return false;
+        }
+    }
+    if (out.state == VerdictState::stopped && script.regardless) {
+        out.regardless = true;
+        return say(EventKind::regardless, number, *script.regardless);
+    }
+    return true;
+}
+
+bool Walker::walk_step(StepId step) {
+    const int number = static_cast<int>(step);
+    const ScriptStep& script = script_.steps[number - 1];
+    StepWalk& out = walk_.steps.emplace_back();
+    out.step = step;
+    return say(EventKind::step_opened, number) &&
+           (script.note.empty() || say(EventKind::note, number, script.note)) &&
+           change(script.changes, number, "change") && do_moves(step, out) &&
+           judge(step, script.observed, out) && (out.state == VerdictState::proved || put_right(step, out));
+}
+
+bool Walker::finish() {
+    int lit = 0;
+    const Reading* lights = nullptr;
+    for (const Reading& reading : walk_.record.at(StepId::place_leds).readings) {
+        lights = reading.seen.empty() ? lights : &reading;
+    }
+    if (lights != nullptr) {
+        lit = static_cast<int>(
+            std::count_if(lights->seen.begin(), lights->seen.end(),
+                          [](const LightExpectation& light) { return light.state == "lit"; }));
+    }
+    return say(EventKind::finished, 0,
+               std::to_string(lit) + " of " + std::to_string(walk_.record.card.leds.size()) + " lit, " +
+                   std::to_string(proved_count(walk_.record)) + " of " + std::to_string(kStepCount) +
+                   " steps proved");
+}
+
+Outcome<Walk> Walker::run(const Card& card, const std::string& id) {
+    plan_ = make_steps(card, parts_);
+    bool going = begin(card, id);
+    for (int step = 1; going && step <= kStepCount && walk_.record.step == step; ++step) {
+        going = walk_step(static_cast<StepId>(step));
+    }
+    if (going && walk_.record.step > kStepCount) {
+        going = finish();
+    }
+    if (problem_) {
+        return *problem_;
+    }
+    return std::move(walk_);
+}
+
+} // namespace
+
+Outcome<Walk> walk_build(const Card& card, const Parts& parts, const BuildScript& script,
+                         const std::string& id, const std::function<std::int64_t()>& now_s) {
+    return Walker(parts, script, now_s).run(card, id);
+}
+
+} // namespace lanternleaf
