@@ -1,0 +1,36 @@
+// Host: the few things the app asks a device to do. Implemented by platforms/sdl2 and by the tests' fake.
+// Exists so that nothing above it names a window system. Every call returns at once; what fails says why.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+#include "base/outcome.h"
+#include "host/point.h"
+
+namespace lanternleaf {
+
+class Host {
+public:
+    virtual ~Host() = default;
+
+    /// Folder for the library and the settings; it exists.
+    [[nodiscard]] virtual std::filesystem::path data_folder() const = 0;
+    /// Folder with fonts, words and demo cards that came with the app.
+    [[nodiscard]] virtual std::filesystem::path assets_folder() const = 0;
+    /// Hands a finished file to the person: a folder on a desk, a download or share sheet elsewhere. Gives
+    /// its path.
+    virtual Outcome<std::string> hand_over(std::string_view file_name, std::string_view bytes) = 0;
+    /// Keeps the screen on (true) while the template is traced through paper or hands are busy.
+    virtual void keep_screen_on(bool on) = 0;
+    /// Shows or hides the on-screen keyboard; `field` is what must stay visible.
+    virtual void show_keyboard(bool shown, const Rect& field) = 0;
+    /// A short tick that can be felt, where the device has one.
+    virtual void tick() = 0;
+    /// Local date and time for records, "2026-06-14T10:42:00".
+    [[nodiscard]] virtual std::string local_time() const = 0;
+    virtual void quit() = 0;
+};
+
+} // namespace lanternleaf
