@@ -1,0 +1,152 @@
+#include "desk/desk.h"
+#include "files/files.h"
+#include "record/journal.h"
+#include "record/utc.h"
+#include "record/walk.h"
+#include "verbs/plain_text.h"
+#include "verbs/report_json.h"
+#include "verbs/verb.h"
+
+#include <algorithm>
+#include <ostream>
+
+namespace lanternleaf {
+
+namespace {
+
+const char* const kJournalEnding = ".build.jsonl";
+const char* const kRecordEnding = ".record.json";
+
+Outcome<BuildScript> script_for(const Arguments& args) {
+    if (!args.has("--script")) {
+        return BuildScript{};
+    }
+    const std::string& path = args.at("--script");
+    const Outcome<std::string> text = read_file(path);
+    if (!text) {
+        return text.problem();
+    }
+    return read_script(text.value(), path);
+}
+
+// "2026-05-04T10:00:00Z" as "20260504-100000", fit for a file name.
+std::string stamp(std::int64_t at_s) {
+    std::string text = utc_text(at_s);
+    std::erase_if(text, [](char c) { return c == '-' || c == ':' || c == 'Z'; });
+    std::replace(text.begin(), text.end(), 'T', '-');
+    return text;
+}
+
+bool holds(const std::vector<std::string>& names, const std::string& name) {
+    return std::binary_search(names.begin(), names.end(), name);
+}
+
+// A journal of a name not used yet in the folder: NAME, else NAME-2, NAME-3...: a build is never written
+// over.
+Outcome<JournalFile> new_journal(const std::string& folder, const std::string& name, MadeFiles& files) {
+    std::string free = name;
+    for (int number = 2;; ++number) {
+        if (!holds(files_in(folder, kJournalEnding), free + kJournalEnding) &&
+            !holds(files_in(folder, kRecordEnding), free + kRecordEnding)) {
+            files = {folder + "/" + free + kJournalEnding, folder + "/" + free + kRecordEnding};
+            Outcome<JournalFile> journal = JournalFile::create(files.journal);
+            // Another build may have taken the name in between; then it is listed next time round.
+            if (journal || !holds(files_in(folder, kJournalEnding), free + kJournalEnding)) {
+                return journal;
+            }
+        }
+        free = name + "-" + std::to_string(number);
+    }
+}
+
+Outcome<MadeFiles> write_build(const std::string& folder, const std::string& name, const Walk& walk,
+                               const Parts& parts) {
+    if (const Outcome<Done> made = make_folder(folder); !made) {
+        return made.problem();
+    }
+    MadeFiles files;
+    Outcome<JournalFile> journal = new_journal(folder, name, files);
+    if (!journal) {
+        return journal.problem();
+    }
+    for (const Event& event : walk.events) {
+        if (const Outcome<Done> added = journal.value().add(event); !added) {
+            return added.problem();
+        }
+    }
+    if (const Outcome<Done> written = write_file(files.record, write_record(walk.record, parts)); !written) {
+        return written.problem();
+    }
+    return files;
+}
+
+void print_step(std::ostream& out, const StepWalk& step) {
+    const char* state = step.state == VerdictState::proved ? "proved"
+                        : step.regardless                  ? "gone on regardless"
+                                                           : "stopped";
+    out << static_cast<int>(step.step) << "  " << title_of(step.step) << ": " << state << ", "
+        << counted(step.moves, "move")
+        << (step.stops > 0 && step.state == VerdictState::proved ? ", after a fix" : "") << "\n   "
+        << printable(step.sentence) << "\n";
+    for (std::size_t i = 0; i < step.readings.size(); ++i) {
+        const bool off = step.fits[i].fit != ReadingFit::as_expected;
+        if (off || !step.readings[i].simulated) {
+            out << "   " << (step.readings[i].simulated ? "simulated " : "given ")
+                << printable(step.readings[i].check) << ": " << printable(step.fits[i].text)
+                << (off ? " (off)" : "") << "\n";
+        }
+    }
+    if (step.state == VerdictState::stopped) {
+        for (const std::string& action : step.to_do) {
+            out << "   To do: " << printable(action) << "\n";
+        }
+    }
+}
+
+void print_walk(std::ostream& out, const Walk& walk, const MadeFiles& files) {
+    out << printable(walk.record.title) << ": a walk without hands; what no script gives is simulated\n\n";
+    for (const StepWalk& step : walk.steps) {
+        print_step(out, step);
+    }
+    out << "\n"
+        << (walk.all_proved() ? "All seven steps proved."
+                              : counted(proved_count(walk.record), "step") + " of 7 proved.")
+        << "\nJournal: " << printable(files.journal) << "\nRecord: " << printable(files.record) << "\n";
+}
+
+} // namespace
+
+Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
+    const Outcome<Parts> shipped = load_parts(around.assets);
+    if (!shipped) {
+        return shipped.problem();
+    }
+    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    if (!open) {
+        return open.problem();
+    }
+    Outcome<BuildScript> script = script_for(args);
+    if (!script) {
+        return script.problem();
+    }
+    const std::string name = name_of_card_file(open.value().path);
+    const Outcome<Walk> walk = walk_build(open.value().card, open.value().parts, script.value(),
+                                          name + "-" + stamp(around.now_s()), around.now_s);
+    if (!walk) {
+        Problem problem = walk.problem();
+        problem.file = problem.file.empty() ? open.value().path : problem.file;
+        return problem;
+    }
+    const Outcome<MadeFiles> files = write_build(args.at("--out"), name, walk.value(), open.value().parts);
+    if (!files) {
+        return files.problem();
+    }
+    if (args.has("--json")) {
+        out << make_report(walk.value(), files.value());
+    } else {
+        print_walk(out, walk.value(), files.value());
+    }
+    return walk.value().all_proved() ? ExitStatus::well : ExitStatus::card_problem;
+}
+
+} // namespace lanternleaf

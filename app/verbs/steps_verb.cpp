@@ -1,0 +1,61 @@
+#include "desk/desk.h"
+#include "guide/sequence.h"
+#include "verbs/plain_text.h"
+#include "verbs/report_json.h"
+#include "verbs/verb.h"
+
+#include <ostream>
+
+namespace lanternleaf {
+
+namespace {
+
+void print_reading(std::ostream& out, const Check& check, const char* indent) {
+    out << indent << "Check " << printable(check.title) << ": " << printable(check.expect_text) << "\n";
+    if (!check.without_meter.empty()) {
+        out << indent << "  Without a meter: " << printable(check.without_meter) << "\n";
+    }
+}
+
+void print_steps(std::ostream& out, const Card& card, const std::vector<Step>& steps) {
+    out << printable(card.title) << "\n";
+    for (const Step& step : steps) {
+        out << "\n" << static_cast<int>(step.id) << "  " << printable(step.title) << "\n";
+        if (!step.goal.empty()) {
+            out << "   " << printable(step.goal) << "\n";
+        }
+        int number = 0;
+        for (const Move& move : step.moves) {
+            out << "   " << static_cast<int>(step.id) << "." << ++number << "  " << printable(move.title)
+                << (move.adult_only ? " (an adult)" : "") << "\n        " << printable(move.sentence) << "\n";
+            if (move.check) {
+                print_reading(out, *move.check, "        ");
+            }
+        }
+        for (const Check& check : step.proof) {
+            print_reading(out, check, check.needed ? "   " : "   (help) ");
+        }
+    }
+}
+
+} // namespace
+
+Outcome<ExitStatus> steps_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
+    const Outcome<Parts> shipped = load_parts(around.assets);
+    if (!shipped) {
+        return shipped.problem();
+    }
+    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    if (!open) {
+        return open.problem();
+    }
+    const std::vector<Step> steps = make_steps(open.value().card, open.value().parts);
+    if (args.has("--json")) {
+        out << steps_report(open.value().card, steps);
+    } else {
+        print_steps(out, open.value().card, steps);
+    }
+    return ExitStatus::well;
+}
+
+} // namespace lanternleaf
