@@ -21,8 +21,8 @@ enum class SolveExit { converged, iteration_limit, line_search_stuck, singular }
 struct SolveOptions {
     int most_iterations = 200;
     double thermal_V = kThermal_V;
-    /// Stop when every diode's current is on its curve to within residual_A (and the rounding of its voltage),
-    /// and bringing it there would move no LED's voltage by more than step_V.
+    /// Stop when every diode's current is on its curve to within residual_A (and the rounding of its
+    /// voltage), and bringing it there would move no LED's voltage by more than step_V.
     double residual_A = 1e-14;
     double step_V = 1e-10;
     /// Start from these node voltages (a nearby solution); empty: start cold.
@@ -32,8 +32,8 @@ struct SolveOptions {
 struct Solution {
     SolveExit exit = SolveExit::converged;
     int iterations = 0;
-    /// Largest current imbalance at a node. Through a dead joint of 1e-6 ohm the last digit of a voltage alone
-    /// is some 1e-10 A; it circles within the joint and reaches no LED.
+    /// Largest current imbalance at a node. Through a dead joint of 1e-6 ohm the last digit of a voltage
+    /// alone is some 1e-10 A; it circles within the joint and reaches no LED.
     double residual_A = 0.0;
     std::vector<double> node_V;  ///< against node 0
     std::vector<double> diode_A; ///< per Circuit::diodes, positive from anode to cathode

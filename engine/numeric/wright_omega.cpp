@@ -10,6 +10,10 @@ double wright_omega(double z) {
     if (z < -38.0) {
         return std::exp(z);
     }
+    // Far right the start below is exact to the last place already, and squares would overflow further out.
+    if (z > 1e8) {
+        return z - std::log(z);
+    }
     double w;
     if (z < -1.0) {
         const double x = std::exp(z);
