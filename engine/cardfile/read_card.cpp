@@ -156,6 +156,11 @@ Card read_card_object(const Tree& tree, const Parts& shipped) {
         read_audience(*audience, card);
     }
     if (const auto own = members.maybe("parts")) {
+        // The heading of a parts file may stand here too; apart, so that both keys stay unknown and are kept.
+        Members heading(*own);
+        if (heading.maybe("lanternleaf") || heading.maybe("kind")) {
+            check_heading(heading, "parts");
+        }
         Members parts(*own);
         card.own_parts = read_parts_object(parts, &shipped);
     }
