@@ -6,7 +6,7 @@
 
 namespace lanternleaf {
 
-/// Draws the toast; called by Ui::end_frame. Targets "toast" (a tap puts it away) and "toast/action".
+/// Draws the toast; called by Ui::end_frame. Targets "toast" (a note) and "toast/action".
 void draw_toast(Ui& ui, const ToastLine& line);
 
 } // namespace lanternleaf

@@ -55,7 +55,7 @@ void Ui::end_frame() {
     if (toast_) {
         draw_toast(*this, *toast_);
         wake_at(toast_->until_s);
-        if (tapped("toast/action") || tapped("toast")) {
+        if (tapped("toast/action")) {
             toast_.reset();
         }
     }
@@ -145,6 +145,15 @@ float Ui::glide(std::string_view name, float goal, float over_s) {
         keep_awake(name);
     }
     return g.value;
+}
+
+void Ui::set_glide(std::string_view name, float value) {
+    glides_[std::string(name)] = Glide{value, value};
+}
+
+float Ui::glide_value(std::string_view name) const {
+    const auto found = glides_.find(name);
+    return found == glides_.end() ? 0 : found->second.value;
 }
 
 void Ui::toast(std::string_view text, std::string_view action) {

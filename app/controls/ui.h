@@ -165,6 +165,13 @@ public:
     /// A value on its way to goal, kept under this name; with reduced motion it is there at once. First seen:
     /// at goal.
     float glide(std::string_view name, float goal, float over_s);
+    /// Puts a gliding value somewhere at once; glide() goes on from there.
+    void set_glide(std::string_view name, float value);
+    /// Where a gliding value is now; 0 when there is none of that name.
+    [[nodiscard]] float glide_value(std::string_view name) const;
+
+    [[nodiscard]] bool has_glide(std::string_view name) const { return glides_.find(name) != glides_.end(); }
+
     void toast(std::string_view text, std::string_view action = {});
 
     [[nodiscard]] const std::optional<ToastLine>& toast_line() const { return toast_; }
