@@ -57,7 +57,7 @@ void rule_crossing_bare(const ReviewFacts& facts, Findings& out) {
             continue;
         }
         Finding found = at_overlap(facts, overlap, "crossing-bare", Level::problem);
-        const std::string& upper = found.parts[1];
+        const std::string& upper = strip_at(facts, overlap.upper).id;
         found.text = with_sign(facts, overlap.upper) + " crosses " + with_sign(facts, overlap.lower) +
                      " with no patch between: " + readout_mm2(overlap.area_mm2) +
                      (overlap.conducts ? " of metal touch." : " are kept apart by glue alone.");
@@ -125,8 +125,8 @@ void rule_joint_open(const ReviewFacts& facts, Findings& out) {
             continue;
         }
         Finding found = at_overlap(facts, overlap, "joint-open", Level::problem);
-        const std::string& lower = found.parts[0];
-        const std::string& upper = found.parts[1];
+        const std::string& lower = strip_at(facts, overlap.lower).id;
+        const std::string& upper = strip_at(facts, overlap.upper).id;
         found.text = upper + " lies on " + lower + " over " + readout_mm2(overlap.bare_mm2) +
                      ", but the glue of its tape (" + strip_at(facts, overlap.upper).tape +
                      ") does not conduct: the joint is open.";

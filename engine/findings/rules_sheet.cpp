@@ -5,6 +5,7 @@
 #include "geometry/polygon.h"
 
 #include <algorithm>
+#include <string_view>
 
 namespace lanternleaf {
 
@@ -13,16 +14,19 @@ namespace {
 /// How far past which edge something reaches.
 struct Overhang {
     double mm = 0.0;
-    const char* edge = "";
+    std::string_view edge;
     Vec2 at_mm;
 
     void see(const Sheet& sheet, Vec2 p) {
-        const auto past = [&](double by_mm, const char* name) {
-            if (by_mm > mm) {
+        // On the sheet's edge, so that a badge drawn there can be seen.
+        const Vec2 on_edge{std::clamp(p.x, 0.0, sheet.width_mm), std::clamp(p.y, 0.0, sheet.height_mm)};
+        const auto past = [&](double by_mm, std::string_view name) {
+            if (by_mm > mm + tolerance::kSamePlace_mm) {
                 mm = by_mm;
                 edge = name;
-                // On the sheet's edge, so that a badge drawn there can be seen.
-                at_mm = {std::clamp(p.x, 0.0, sheet.width_mm), std::clamp(p.y, 0.0, sheet.height_mm)};
+                at_mm = on_edge;
+            } else if (by_mm > 0.0 && edge == name && by_mm > mm - tolerance::kSamePlace_mm) {
+                at_mm = (at_mm + on_edge) * 0.5; // two corners equally far: between them
             }
         };
         past(-p.x, "left");
@@ -50,7 +54,7 @@ void tell_overhang(const Overhang& over, const std::string& id, const char* fix,
     }
     Finding found{"off-sheet", Level::problem, over.at_mm, {id}, "", ""};
     found.text = (id == "holder" ? "The holder" : id) + " reaches " + readout_below_mm(over.mm, 0.0) +
-                 " past the " + over.edge + " edge of the sheet.";
+                 " past the " + std::string(over.edge) + " edge of the sheet.";
     found.fix = fix;
     out.push_back(std::move(found));
 }
@@ -133,6 +137,23 @@ double off_square_deg(const Run& run, const FoldLine& fold) {
 }
 
 constexpr double kLeastOnCrease_mm = 0.05;
+
+/// The part of a fold line inside a disc; false when shorter than kLeastOnCrease_mm.
+bool chord(Vec2 centre, double radius_mm, const FoldLine& fold, Vec2& from, Vec2& to) {
+    const Vec2 along = unit(fold.to_mm - fold.from_mm);
+    const double off_mm = cross(along, centre - fold.from_mm);
+    if (std::abs(off_mm) >= radius_mm) {
+        return false;
+    }
+    const double middle_mm = dot(along, centre - fold.from_mm);
+    const double half_mm = std::sqrt(radius_mm * radius_mm - off_mm * off_mm);
+    const double low_mm = std::max(0.0, middle_mm - half_mm);
+    const double high_mm = std::min(distance(fold.from_mm, fold.to_mm), middle_mm + half_mm);
+    from = fold.from_mm + along * low_mm;
+    to = fold.from_mm + along * high_mm;
+    return high_mm - low_mm >= kLeastOnCrease_mm;
+}
+
 constexpr const char* kMoveStrip = "Lay the tape another way, inside the sheet.";
 
 } // namespace
@@ -250,8 +271,7 @@ void rule_crease(const ReviewFacts& facts, Findings& out) {
                 }
             }
             for (std::size_t i = 0; i < part.discs_mm.size(); ++i) {
-                const Convex disc = inscribed(part.discs_mm[i], part.disc_radius_mm[i]);
-                if (segment_inside(disc, fold.from_mm, fold.to_mm, kLeastOnCrease_mm, from, to)) {
+                if (chord(part.discs_mm[i], part.disc_radius_mm[i], fold, from, to)) {
                     see(distance(from, to), (from + to) * 0.5);
                 }
             }

@@ -1,0 +1,117 @@
+// The review as a whole: order, silence on a sound card, one cause told once.
+#include "cases.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <sstream>
+
+using namespace lanternleaf;
+using namespace lanternleaf::cases;
+
+TEST_CASE("The sample card of the card file's description gets nothing worse than a note", "[findings]") {
+    const Review made = review(make::sample_card(), make::test_parts());
+    INFO(found_in(made));
+    CHECK(made.count(Level::problem) == 0);
+    CHECK(made.count(Level::caution) == 0);
+    CHECK(made.lighting.lights.at(0).state == LightState::lit);
+}
+
+TEST_CASE("A row of lights and a card with a resistor are sound", "[findings]") {
+    for (const Card& card :
+         {make::row_card(3), with_resistor(22), on_pads("slide-20"), on_pads("screw-20")}) {
+        const Review made = review(card, make::test_parts());
+        INFO(found_in(made));
+        CHECK(made.count(Level::problem) == 0);
+        CHECK(made.count(Level::caution) == 0);
+    }
+}
+
+TEST_CASE("Findings come problems first, then in table order", "[findings]") {
+    const Card card = sample([](Card& c) {
+        c.cell.count = 2;
+        c.foam->layers = 2;
+        strip(c, "S1").path_mm.back() = {150, 35};
+        patch(c, "P1").size_mm = {6, 14};
+    });
+    const Review made = review(card, make::test_parts());
+    INFO(found_in(made));
+    const auto place = [](const std::string& id) {
+        const auto all = rules();
+        return std::find_if(all.begin(), all.end(), [&](const Rule& rule) { return id == rule.id; }) -
+               all.begin();
+    };
+    REQUIRE(made.count(Level::problem) >= 3);
+    REQUIRE(made.count(Level::caution) >= 2);
+    REQUIRE(made.count(Level::note) >= 1);
+    for (std::size_t i = 1; i < made.findings.size(); ++i) {
+        const Finding& before = made.findings[i - 1];
+        const Finding& after = made.findings[i];
+        CHECK(before.level <= after.level);
+        if (before.level == after.level) {
+            CHECK(place(before.rule) <= place(after.rule));
+        }
+    }
+}
+
+TEST_CASE("A bare crossing is told as a short and a crossing, not as darkness", "[findings]") {
+    const Review made = review(sample([](Card& c) { drop(c, "P1"); }), make::test_parts());
+    INFO(found_in(made));
+    CHECK(find(made, "short-circuit") != nullptr);
+    CHECK(find(made, "crossing-bare") != nullptr);
+    for (const char* rule : {"led-not-reached", "led-reversed", "clearance", "dim-led", "cell-overloaded"}) {
+        CHECK(find(made, rule) == nullptr);
+    }
+}
+
+TEST_CASE("Pads on one dead trace are told in one finding that names them all", "[findings]") {
+    Card card = make::row_card(3);
+    strip(card, "S1").path_mm.back() = {70, 35};
+    card.laid.emplace_back(make::strip("S2", Side::positive, {{72, 35}, {116, 35}}));
+    const Review made = review(card, make::test_parts());
+    INFO(found_in(made));
+    const auto about = std::count_if(made.findings.begin(), made.findings.end(),
+                                     [](const Finding& one) { return one.rule == "led-not-reached"; });
+    CHECK(about == 1);
+    const Finding* found = find(made, "led-not-reached", "L2+");
+    REQUIRE(found != nullptr);
+    CHECK(found->text == "L1+, L2+ and L3+ rest on S2, which does not lead to the cell's + face: it is 2 mm "
+                         "short of S1.");
+    CHECK(found->at_mm.x == Approx(71));
+}
+
+TEST_CASE("The patch's spare is measured", "[findings]") {
+    for (const double spare_mm : {0.2, 0.7, 1.3, 1.9}) {
+        const Card card = sample([&](Card& c) { patch(c, "P1").size_mm = {5 + 2 * spare_mm, 14}; });
+        const Review made = review(card, make::test_parts());
+        const Finding* found = find(made, "patch-small");
+        INFO(found_in(made));
+        REQUIRE(found != nullptr);
+        std::ostringstream words;
+        words << "only " << spare_mm << " mm to spare";
+        CHECK(found->text.find(words.str()) != std::string::npos);
+    }
+}
+
+TEST_CASE("The steady solution is the one a fresh solve gives", "[findings]") {
+    const Card card = on_pads("slide-20");
+    const Parts parts = make::test_parts();
+    const Review made = review(card, parts);
+    const Lighting alone = light_up(card, parts, made.conductors, steady_cell(card, parts));
+    REQUIRE(made.steady_lighting.lights.size() == 1);
+    CHECK(made.steady_lighting.lights[0].current_mA == Approx(alone.lights[0].current_mA).epsilon(1e-6));
+    CHECK(made.steady_lighting.cell_mA < made.lighting.cell_mA);
+}
+
+TEST_CASE("An empty sheet has no problem", "[findings]") {
+    const Review made = review(make::bare_card(), make::test_parts());
+    INFO(found_in(made));
+    CHECK(made.count(Level::problem) == 0);
+    CHECK(made.count(Level::caution) == 0);
+}
+
+TEST_CASE("A review is the same when made twice", "[findings]") {
+    for (const Fires& one : all_fires()) {
+        CHECK(found_in(review(one.card, one.parts)) == found_in(review(one.card, one.parts)));
+    }
+}
