@@ -28,7 +28,7 @@ float sheet_height(const Metrics& m) {
     return head + 76 + 24 + m.type(Type::Small).lead + 22 + 4 * m.key_h + 3 * kGap + 12 + m.primary_h + 26;
 }
 
-void draw_value(Ui& ui, const Rect& r, const KeypadLook& look, const KeypadState& state) {
+void draw_value(Ui& ui, const Rect& r, const KeypadLook& look, const KeypadEntry& state) {
     const Theme& t = ui.theme();
     Pen& pen = ui.pen();
     pen.fill(r, t.panel, ui.m.radius_small);
@@ -51,7 +51,7 @@ void draw_value(Ui& ui, const Rect& r, const KeypadLook& look, const KeypadState
 }
 
 void draw_range(Ui& ui, std::string_view name, const Rect& r, const KeypadLook& look,
-                const KeypadState& state) {
+                const KeypadEntry& state) {
     const Theme& t = ui.theme();
     const double full = look.full > 0 ? look.full : 1;
     RangeLook range{.spoken = look.expect,
@@ -79,7 +79,7 @@ void draw_range(Ui& ui, std::string_view name, const Rect& r, const KeypadLook& 
 }
 
 /// Keys in a grid of three by four; typing goes into the state.
-void draw_keys(Ui& ui, std::string_view name, const Rect& r, KeypadState& state) {
+void draw_keys(Ui& ui, std::string_view name, const Rect& r, KeypadEntry& state) {
     const Theme& t = ui.theme();
     const float w = (r.w - 2 * kGap) / 3;
     const float h = (r.h - 3 * kGap) / 4;
@@ -111,7 +111,7 @@ void draw_keys(Ui& ui, std::string_view name, const Rect& r, KeypadState& state)
 
 } // namespace
 
-std::optional<double> KeypadState::value() const {
+std::optional<double> KeypadEntry::value() const {
     double out = 0;
     const auto [end, code] = std::from_chars(entry.data(), entry.data() + entry.size(), out);
     if (code != std::errc{} || end != entry.data() + entry.size()) {
@@ -120,7 +120,7 @@ std::optional<double> KeypadState::value() const {
     return out;
 }
 
-void KeypadState::type(char c) {
+void KeypadEntry::type(char c) {
     if (entry.size() >= kLongest || (c == '.' && entry.find('.') != std::string::npos)) {
         return;
     }
@@ -133,16 +133,16 @@ void KeypadState::type(char c) {
     entry += c;
 }
 
-void KeypadState::erase() {
+void KeypadEntry::erase() {
     if (!entry.empty()) {
         entry.pop_back();
     }
 }
 
-KeypadResult keypad(Ui& ui, std::string_view name, const KeypadLook& look, KeypadState& state) {
+KeypadResult keypad(Ui& ui, std::string_view name, const KeypadLook& look, KeypadEntry& state) {
     const Metrics& m = ui.m;
     const SheetSide side = m.form == Form::Landscape ? SheetSide::Side : SheetSide::Bottom;
-    Sheet sheet(ui, name, side, state.open, sheet_height(m), look.title, Icon::Meter, look.over_panel);
+    SheetPaper sheet(ui, name, side, state.open, sheet_height(m), look.title, Icon::Meter, look.over_panel);
     if (!sheet.shown()) {
         return KeypadResult::None;
     }

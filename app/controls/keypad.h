@@ -26,7 +26,7 @@ struct KeypadLook {
 };
 
 /// What has been typed, kept by the caller while the sheet is open.
-struct KeypadState {
+struct KeypadEntry {
     bool open = false;
     std::string entry{};
 
@@ -41,6 +41,6 @@ enum class KeypadResult { None, Save, Over, Close };
 
 /// Draws the sheet while state.open (and while it slides away). Targets NAME/0…9, /point, /del, /over, /save,
 /// /close.
-KeypadResult keypad(Ui& ui, std::string_view name, const KeypadLook& look, KeypadState& state);
+KeypadResult keypad(Ui& ui, std::string_view name, const KeypadLook& look, KeypadEntry& state);
 
 } // namespace lanternleaf

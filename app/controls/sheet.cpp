@@ -8,8 +8,8 @@ SheetSide usual_side(const Metrics& metrics) {
     return metrics.form == Form::Landscape ? SheetSide::Side : SheetSide::Bottom;
 }
 
-Sheet::Sheet(Ui& ui, std::string_view name, SheetSide side, bool open, float height, std::string_view title,
-             Icon icon, std::optional<Rect> over)
+SheetPaper::SheetPaper(Ui& ui, std::string_view name, SheetSide side, bool open, float height,
+                       std::string_view title, Icon icon, std::optional<Rect> over)
     : ui_(ui) {
     const Theme& t = ui.theme();
     Pen& pen = ui.pen();
@@ -77,7 +77,7 @@ Sheet::Sheet(Ui& ui, std::string_view name, SheetSide side, bool open, float hei
     ui.targets.push_clip(paper_);
 }
 
-Sheet::~Sheet() {
+SheetPaper::~SheetPaper() {
     if (shown_) {
         ui_.pen().pop_clip();
         ui_.targets.pop_clip();

@@ -12,16 +12,16 @@ namespace lanternleaf {
 
 enum class SheetSide { Bottom, Side };
 
-class Sheet {
+class SheetPaper {
 public:
     /// Draws scrim and paper and adds targets NAME/scrim and NAME/close. `open` false draws nothing once it
     /// has slid away: then shown() is false. A side sheet lies over `over` if given, else at the right edge,
     /// 520 wide.
-    Sheet(Ui& ui, std::string_view name, SheetSide side, bool open, float height, std::string_view title,
-          Icon icon = Icon::None, std::optional<Rect> over = std::nullopt);
-    ~Sheet();
-    Sheet(const Sheet&) = delete;
-    Sheet& operator=(const Sheet&) = delete;
+    SheetPaper(Ui& ui, std::string_view name, SheetSide side, bool open, float height, std::string_view title,
+               Icon icon = Icon::None, std::optional<Rect> over = std::nullopt);
+    ~SheetPaper();
+    SheetPaper(const SheetPaper&) = delete;
+    SheetPaper& operator=(const SheetPaper&) = delete;
 
     [[nodiscard]] bool shown() const { return shown_; }
 

@@ -14,7 +14,7 @@ struct Placed {
 };
 
 bool current(const Bead& bead) {
-    return bead.state == BeadState::Now || bead.state == BeadState::Stopped;
+    return bead.state == RailState::Now || bead.state == RailState::Stopped;
 }
 
 void draw_bead(Ui& ui, Point c, float radius, const Bead& bead, std::string_view number) {
@@ -23,27 +23,27 @@ void draw_bead(Ui& ui, Point c, float radius, const Bead& bead, std::string_view
     const TextStyle style = ui.m.type(Type::Body).bold();
     const Rect box = around(c, 2 * radius, 2 * radius);
     switch (bead.state) {
-    case BeadState::Done:
+    case RailState::Done:
         pen.disc(c, radius, t.leaf_tint);
         pen.ring(c, radius, t.leaf, 2);
         draw_icon(pen, Icon::Tick, c, radius * 1.15f, t.leaf_text);
         break;
-    case BeadState::Now:
+    case RailState::Now:
         pen.disc(c, radius, t.lamp);
         pen.ring(c, radius, t.lamp_dk, 2);
         pen.text_in(box, number, style, t.on_lamp);
         break;
-    case BeadState::Stopped:
+    case RailState::Stopped:
         pen.disc(c, radius, t.panel);
         pen.ring(c, radius, t.plum, 2);
         draw_icon(pen, Icon::Problem, c, radius * 1.2f, t.plum);
         break;
-    case BeadState::Open:
+    case RailState::Open:
         pen.disc(c, radius, t.panel);
         pen.ring(c, radius, t.edge, 2);
         pen.text_in(box, number, style, t.ink);
         break;
-    case BeadState::Blocked:
+    case RailState::Blocked:
         pen.dashed_ring(c, radius, t.edge, 2, 5, 3.5f);
         pen.text_in(box, number, style, t.ink2);
         break;
@@ -117,7 +117,7 @@ int step_rail(Ui& ui, const Rect& r, std::span<const Bead> beads) {
         if (now) {
             const float h = std::min(r.h - 8, phone ? 46.0f : 64.0f);
             const Rect pill{x, y - h / 2, p.w, h};
-            const bool stopped = bead.state == BeadState::Stopped;
+            const bool stopped = bead.state == RailState::Stopped;
             pen.fill(pill, stopped ? t.plum_tint : t.lamp_tint, h / 2);
             pen.outline(pill, stopped ? t.plum : t.lamp_dk, 2, h / 2);
             cx += 4;
@@ -125,14 +125,14 @@ int step_rail(Ui& ui, const Rect& r, std::span<const Bead> beads) {
             pen.fill(box, t.panel, ui.m.radius_small);
         }
         draw_bead(ui, {cx, y}, k, bead, number);
-        if (bead.state == BeadState::Blocked && !phone) {
+        if (bead.state == RailState::Blocked && !phone) {
             const Point lock{cx + radius * 0.85f, y + radius * 0.85f};
             pen.disc(lock, 9, t.well);
             draw_icon(pen, Icon::Lock, lock, 15, t.ink2);
         }
         if (!p.words.empty()) {
             const float h = static_cast<float>(p.words.size()) * small.lead;
-            const Colour ink = bead.state == BeadState::Blocked ? t.ink2 : t.ink;
+            const Colour ink = bead.state == RailState::Blocked ? t.ink2 : t.ink;
             pen.lines({cx + k + 7, y - h / 2}, p.words, now ? small.bold() : small, ink, Align::Left,
                       p.words_w);
         }

@@ -9,12 +9,12 @@
 
 namespace lanternleaf {
 
-enum class BeadState { Done, Now, Open, Stopped, Blocked };
+enum class RailState { Done, Now, Open, Stopped, Blocked };
 
 struct Bead {
     std::string label{}; ///< "Lay the\nnegative trace"
     std::string brief{}; ///< for phones: "− trace"
-    BeadState state = BeadState::Blocked;
+    RailState state = RailState::Blocked;
 };
 
 /// Gives the index of the bead tapped, or -1. Targets rail/1 … rail/7. One bead is Now or Stopped and wears

@@ -36,16 +36,16 @@ enum class Role {
 enum class DragAxis { None, X, Y, Both };
 
 struct Target {
-    std::string name;
+    std::string name{};
     Role role = Role::Button;
-    std::string label; ///< what it says, as a person would read it out
-    Rect rect;         ///< as drawn
-    Rect visible;      ///< what the clips leave of it; filled in by Targets
+    std::string label{}; ///< what it says, as a person would read it out
+    Rect rect{};       ///< as drawn
+    Rect visible{};    ///< what the clips leave of it; filled in by Targets
     bool enabled = true;
     bool checked = false;
     DragAxis drag = DragAxis::None;
     bool long_press = false; ///< wants long presses; a long press is then no tap
-    std::string value;       ///< what it is set to, where that is not its label
+    std::string value{};     ///< what it is set to, where that is not its label
 };
 
 class Targets {
