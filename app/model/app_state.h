@@ -75,6 +75,7 @@ struct ShelfBuild {
     std::int64_t started_s = 0;
     std::int64_t last_s = 0;
     std::string picture;
+    std::string card_folder; ///< where the card's art is
     std::string trouble;
 };
 
@@ -86,13 +87,14 @@ struct OpenBuild {
     std::vector<Event> events; ///< as in the journal, for undo and the log
     std::vector<Step> steps;   ///< of the card as built
     Review now;                ///< the card as built, up to and with the open step
+    Conductors whole;          ///< of the whole card as built, for drawing what is not laid yet
     int move = 0;              ///< within the open step; may equal the number of moves (all done)
     MakeFace face = MakeFace::move;
     std::optional<StepVerdict> verdict; ///< last one asked for
 };
 
-/// A number being typed.
-struct KeypadState {
+/// A reading being entered.
+struct ReadingEntry {
     std::string check; ///< Check::id
     std::string text;
 };
@@ -114,11 +116,6 @@ struct BoardCamera {
     bool negative = true;
 };
 
-struct Toast {
-    std::string text;
-    double until_s = 0.0;
-};
-
 struct AppState {
     Place place = Place::shelf;
     SheetKind sheet = SheetKind::none;
@@ -132,13 +129,13 @@ struct AppState {
     AudienceAdvice advice;
     Audience asked = Audience::small_children;
     bool audience_answered = false;
-    KeypadState keypad;
+    ReadingEntry entry;
     DifferState differs;
     std::vector<LightExpectation> seen; ///< the lights as tapped in the light-up test
     std::optional<Record> log;          ///< the record open in Log
     ShelfBuild log_shelf;
     BoardCamera camera;
-    Toast toast;
+    std::string said; ///< one sentence for the maker, shown once by the frame
     double scroll = 0.0;
     std::string menu_build; ///< build whose menu is open
 };

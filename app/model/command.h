@@ -64,9 +64,9 @@ struct OpenKeypad {
     std::string check;
 };
 
-struct KeypadKey {
-    char key;
-}; ///< '0'..'9', '.', '<' for delete
+struct TypeReading {
+    std::string text;
+}; ///< what the keypad shows now
 
 struct SaveReading {};
 
@@ -131,7 +131,7 @@ using Command =
                  command::CloseNotice, command::AdultConfirms, command::StartCard, command::AnswerAudience,
                  command::ChooseWay, command::Resume, command::PutAway, command::OpenMenu, command::OpenLog,
                  command::MoveDone, command::MoveBack, command::LookAtStep, command::OpenKeypad,
-                 command::KeypadKey, command::SaveReading, command::MeterShowsOpen, command::OpenNoMeter,
+                 command::TypeReading, command::SaveReading, command::MeterShowsOpen, command::OpenNoMeter,
                  command::LookedAt, command::TapLight, command::SaveSeen, command::OfferDifferences,
                  command::ChooseDifference, command::AdjustDifference, command::SaveDifference,
                  command::ProveStep, command::MendWith, command::GoOnRegardless, command::CellOut,

@@ -130,6 +130,7 @@ std::vector<ShelfBuild> list_builds(const Surroundings& around) {
         for (const std::string& place : {around.library + "/cards", around.assets + "/cards"}) {
             if (shelf.picture.empty()) {
                 shelf.picture = front_picture(place, shelf.card_name);
+                shelf.card_folder = place;
             }
         }
         builds.push_back(std::move(shelf));
@@ -235,6 +236,7 @@ Outcome<Done> confirm(const Surroundings& around, OpenBuild& build, Event event)
 
 void derive(OpenBuild& build) {
     build.steps = make_steps(build.record.as_built, build.parts);
+    build.whole = find_conductors(build.record.as_built, build.parts);
     const int step = std::min(build.record.step, kStepCount);
     build.now =
         review(card_after(build.record.as_built, build.parts, static_cast<StepId>(step)), build.parts);

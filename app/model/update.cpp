@@ -66,7 +66,8 @@ AppState open_app(const Surroundings& around) {
 }
 
 void say(AppState& state, const Surroundings& around, const std::string& text) {
-    state.toast = {text, around.clock_s + 5.0};
+    static_cast<void>(around);
+    state.said = text;
 }
 
 const Step& open_step(const OpenBuild& build) {
@@ -101,11 +102,11 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                    [&](const command::MoveBack&) { move_back(state, around); },
                    [&](const command::LookAtStep&) { open_sheet(state, SheetKind::steps); },
                    [&](const command::OpenKeypad& c) { open_keypad(state, c.check); },
-                   [&](const command::KeypadKey& c) { keypad_key(state, c.key); },
+                   [&](const command::TypeReading& c) { state.entry.text = c.text; },
                    [&](const command::SaveReading&) { save_reading(state, around); },
                    [&](const command::MeterShowsOpen&) { meter_shows_open(state, around); },
                    [&](const command::OpenNoMeter& c) {
-                       state.keypad = {c.check, ""};
+                       state.entry = {c.check, ""};
                        open_sheet(state, SheetKind::no_meter);
                    },
                    [&](const command::LookedAt& c) { looked_at(state, around, c.as_expected); },

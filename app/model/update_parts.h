@@ -28,7 +28,6 @@ void record_change(AppState& state, const Surroundings& around, const Change& ch
 
 // update_readings.cpp
 void open_keypad(AppState& state, const std::string& check);
-void keypad_key(AppState& state, char key);
 void save_reading(AppState& state, const Surroundings& around);
 void meter_shows_open(AppState& state, const Surroundings& around);
 void looked_at(AppState& state, const Surroundings& around, bool as_expected);

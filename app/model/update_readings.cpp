@@ -7,8 +7,6 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr std::size_t kMostDigits = 7;
-
 void save(AppState& state, const Surroundings& around, Reading reading) {
     OpenBuild& build = *state.build;
     Event event;
@@ -70,31 +68,17 @@ std::vector<NeededCheck> needed_checks(const OpenBuild& build) {
 }
 
 void open_keypad(AppState& state, const std::string& check) {
-    state.keypad = {check, ""};
+    state.entry = {check, ""};
     state.sheet = SheetKind::keypad;
 }
 
-void keypad_key(AppState& state, char key) {
-    std::string& text = state.keypad.text;
-    if (key == '<') {
-        if (!text.empty()) {
-            text.pop_back();
-        }
-    } else if (text.size() < kMostDigits && (key != '.' || text.find('.') == std::string::npos)) {
-        if (text == "0" && key != '.') {
-            text.clear(); // no leading zero before another digit
-        }
-        text += key == '.' && text.empty() ? "0." : std::string(1, key);
-    }
-}
-
 void save_reading(AppState& state, const Surroundings& around) {
-    if (!state.build || state.keypad.text.empty()) {
+    if (!state.build || state.entry.text.empty()) {
         return;
     }
     Reading reading;
-    reading.check = state.keypad.check;
-    reading.value = std::atof(state.keypad.text.c_str());
+    reading.check = state.entry.check;
+    reading.value = std::atof(state.entry.text.c_str());
     save(state, around, reading);
 }
 
@@ -103,7 +87,7 @@ void meter_shows_open(AppState& state, const Surroundings& around) {
         return;
     }
     Reading reading;
-    reading.check = state.keypad.check;
+    reading.check = state.entry.check;
     reading.open = true;
     save(state, around, reading);
 }
@@ -113,7 +97,7 @@ void looked_at(AppState& state, const Surroundings& around, bool as_expected) {
         return;
     }
     Reading reading;
-    reading.check = state.keypad.check;
+    reading.check = state.entry.check;
     reading.yes = as_expected;
     reading.meter = false;
     save(state, around, reading);

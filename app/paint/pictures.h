@@ -23,12 +23,16 @@ public:
     virtual ~Pictures() = default;
     /// Loads once and keeps; an empty path or a file that is no picture gives one that is not there.
     [[nodiscard]] virtual Picture get(const std::string& path) = 0;
+    /// The same file as a mask for drawing in pencil: white, with its dark lines as opacity (view/pencil_mask.h).
+    [[nodiscard]] virtual Picture pencil(const std::string& path) = 0;
 };
 
 /// For tests and wherever no device is: no picture is there.
 class NoPictures final : public Pictures {
 public:
     [[nodiscard]] Picture get(const std::string&) override { return {}; }
+
+    [[nodiscard]] Picture pencil(const std::string&) override { return {}; }
 };
 
 /// Draws a picture over a rectangle, its corners rounded, multiplied by `tint`.

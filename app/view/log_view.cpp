@@ -129,8 +129,8 @@ LogView make_log_view(const AppState& state, const Parts& shipped) {
         }
         view.rows.push_back(std::move(row));
     }
-    for (const Change& change : record.changes) {
-        view.as_built.push_back(describe(change) + ".");
+    for (const ChangeMade& made : record.changes) {
+        view.as_built.push_back(describe(made.change) + ".");
     }
     for (const std::string& note : record.notes) {
         view.as_built.push_back(note);

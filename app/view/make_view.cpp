@@ -35,11 +35,11 @@ std::vector<RailBead> rail_of(const OpenBuild& build) {
         split_label(bead.full, bead.upper, bead.lower);
         bead.brief = brief_title(step);
         if (step == build.record.step && !build.record.finished) {
-            bead.state = build.face == MakeFace::verdict ? BeadState::stopped : BeadState::now;
+            bead.state = build.face == MakeFace::verdict ? BeadKind::stopped : BeadKind::now;
         } else if (record.proved) {
-            bead.state = BeadState::done;
+            bead.state = BeadKind::done;
         } else if (record.regardless) {
-            bead.state = BeadState::regardless;
+            bead.state = BeadKind::regardless;
         }
         rail.push_back(std::move(bead));
     }
@@ -149,6 +149,7 @@ CheckView check_view(const OpenBuild& build, const Check& check) {
         view.as_expected = fit.fit == ReadingFit::as_expected;
         view.answer = fit.text;
         view.has_value = reading->value.has_value();
+        view.from_meter = reading->meter;
         view.value = reading->value.value_or(0.0);
     }
     return view;

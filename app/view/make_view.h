@@ -11,11 +11,11 @@
 
 namespace lanternleaf {
 
-enum class BeadState { done, regardless, now, stopped, blocked };
+enum class BeadKind { done, regardless, now, stopped, blocked };
 
 struct RailBead {
     int step = 1;
-    BeadState state = BeadState::blocked;
+    BeadKind state = BeadKind::blocked;
     std::string full;  ///< "Lay the positive trace"
     std::string upper; ///< the same on two lines
     std::string lower;
@@ -37,6 +37,7 @@ struct CheckView {
     double high = 0.0;
     double value = 0.0; ///< of the answer, when it is a number
     bool has_value = false;
+    bool from_meter = false;
 };
 
 struct LightTap {

@@ -1,0 +1,234 @@
+// The simple sheets: places, steps, why, the menu of a build, settings, going on regardless.
+#include "screens/sheets.h"
+
+#include "controls/button.h"
+#include "controls/scroll.h"
+#include "controls/segmented.h"
+#include "controls/slider.h"
+#include "screens/make.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+float sheet_height(const Ui& ui, float content) {
+    return std::min(content + 96 * std::max(1.0f, ui.m.text_scale), ui.m.window.h - ui.m.top_h - 24);
+}
+
+float draw_rows(Screen& screen, const Rect& r, float y, const std::vector<SheetRow>& rows) {
+    Ui& ui = screen.ui;
+    const TextStyle body = ui.m.type(Type::Body);
+    for (const SheetRow& row : rows) {
+        const float text_w = r.w - (row.icon == Icon::None ? 40 : 70);
+        const float height = std::max(ui.m.button_h, ui.fonts().wrapped_height(row.label, body, text_w) + 20);
+        const Rect box{r.x, y, r.w, height};
+        ui.add(
+            {.name = row.name, .role = Role::Item, .label = row.label, .rect = box, .checked = row.selected});
+        const bool pressed = ui.pressed(row.name);
+        ui.pen().fill(box,
+                      row.selected ? ui.theme().lamp_tint
+                      : pressed    ? ui.theme().well
+                                   : ui.theme().panel,
+                      ui.m.radius);
+        ui.pen().outline(box, row.selected ? ui.theme().ink : ui.theme().edge, 2, ui.m.radius);
+        float x = box.x + 20;
+        if (row.icon != Icon::None) {
+            draw_icon(ui.pen(), row.icon, {x + 13, box.centre().y}, 26, ui.theme().ink);
+            x += 36;
+        }
+        const float text_h = ui.fonts().wrapped_height(row.label, body, text_w);
+        ui.pen().paragraph({x, box.centre().y - text_h / 2 + (pressed ? 1.0f : 0.0f)}, text_w, row.label,
+                           body, ui.theme().ink);
+        if (ui.tapped(row.name)) {
+            screen.say(row.command);
+        }
+        y += height + 10;
+    }
+    return y;
+}
+
+namespace {
+
+// A side or bottom sheet with rows that scroll when there are many.
+void rows_sheet(Screen& screen, std::string_view name, const std::string& title, Icon icon,
+                const std::string& words, const std::vector<SheetRow>& rows) {
+    Ui& ui = screen.ui;
+    const float width = ui.m.form == Form::Landscape ? 484 : ui.m.window.w - 40;
+    const TextStyle body = ui.m.type(Type::Body);
+    float content = words.empty() ? 0 : ui.fonts().wrapped_height(words, body, width) + 14;
+    for (const SheetRow& row : rows) {
+        content += std::max(ui.m.button_h, ui.fonts().wrapped_height(row.label, body, width - 70) + 20) + 10;
+    }
+    SheetPaper sheet(ui, name, usual_side(ui.m), true, sheet_height(ui, content), title, icon);
+    if (!sheet.shown()) {
+        return;
+    }
+    Scroll scroll(ui, std::string(name) + "/rows", sheet.body());
+    float y = scroll.top();
+    if (!words.empty()) {
+        y += ui.pen().paragraph({sheet.body().x, y}, sheet.body().w, words, body, ui.theme().ink) + 14;
+    }
+    y = draw_rows(screen, sheet.body(), y, rows);
+    scroll.done(y - scroll.top());
+    if (sheet.closed()) {
+        screen.say(command::CloseSheet{});
+    }
+}
+
+} // namespace
+
+void draw_places_sheet(Screen& screen) {
+    const auto row = [&](Place place, const char* name, const char* label, Icon icon) {
+        return SheetRow{name, label, icon, command::GoTo{place}, screen.state.place == place};
+    };
+    rows_sheet(
+        screen, "places", "Go to", Icon::None, "",
+        {row(Place::shelf, "places/shelf", "Shelf: your cards and builds", Icon::Shelf),
+         row(Place::draw, "places/draw", "Draw: look at the plan", Icon::Draw),
+         row(Place::make, "places/make", "Make: build it, move by move", Icon::Make),
+         row(Place::mend, "places/mend", "Mend: when a light stays dark", Icon::Mend),
+         row(Place::log, "places/log", "Log: what was built", Icon::Log),
+         {"places/settings", "Settings", Icon::Settings, command::OpenSheet{SheetKind::settings}, false}});
+}
+
+void draw_steps_sheet(Screen& screen) {
+    const MakeView view = make_view(screen.state);
+    std::vector<SheetRow> rows;
+    for (const RailBead& bead : view.rail) {
+        const char* state = bead.state == BeadKind::done         ? "proved"
+                            : bead.state == BeadKind::regardless ? "gone on regardless"
+                            : bead.state == BeadKind::now        ? "now"
+                            : bead.state == BeadKind::stopped    ? "stopped"
+                                                                 : "opens when the one before is proved";
+        rows.push_back({"steps/" + std::to_string(bead.step),
+                        std::to_string(bead.step) + "  " + bead.full + ": " + state,
+                        bead.state == BeadKind::done      ? Icon::Tick
+                        : bead.state == BeadKind::blocked ? Icon::Lock
+                        : bead.state == BeadKind::stopped ? Icon::Problem
+                                                          : Icon::Next,
+                        command::CloseSheet{},
+                        bead.state == BeadKind::now || bead.state == BeadKind::stopped});
+    }
+    rows_sheet(screen, "steps", "The seven steps", Icon::None, "", rows);
+}
+
+void draw_why_sheet(Screen& screen) {
+    const MakeView view = make_view(screen.state);
+    rows_sheet(screen, "why", "Why", Icon::Book, view.why,
+               {{"why/back", "Back to the move", Icon::Back, command::CloseSheet{}, false}});
+}
+
+void draw_menu_sheet(Screen& screen) {
+    rows_sheet(
+        screen, "menu", "This build", Icon::None, "",
+        {{"menu/log", "Look at its record", Icon::Log, command::OpenLog{screen.state.menu_build}, false},
+         {"menu/put-away", "Put it away unfinished. Its record stays in the library.", Icon::Trash,
+          command::PutAway{screen.state.menu_build}, false}});
+}
+
+void draw_regardless_sheet(Screen& screen) {
+    rows_sheet(
+        screen, "regardless", "Go on regardless?", Icon::Caution,
+        "The step is not proved. Going on is written in the record, and later steps may hide what is wrong.",
+        {{"regardless/checked", "I checked it in my own way", Icon::Eye,
+          command::GoOnRegardless{"checked in the maker's own way"}, false},
+         {"regardless/later", "I will put it right later", Icon::Clock,
+          command::GoOnRegardless{"to be put right later"}, false},
+         {"regardless/practice", "This card is for practice", Icon::Book,
+          command::GoOnRegardless{"a practice card"}, false},
+         {"regardless/stay", "Stay at this step", Icon::Back, command::CloseSheet{}, false}});
+}
+
+void draw_settings_sheet(Screen& screen) {
+    Ui& ui = screen.ui;
+    SheetPaper sheet(ui, "settings", usual_side(ui.m), true, sheet_height(ui, 520), "Settings",
+                     Icon::Settings);
+    if (!sheet.shown()) {
+        return;
+    }
+    Settings settings = screen.state.settings;
+    Scroll scroll(ui, "settings/rows", sheet.body());
+    const Rect& body = sheet.body();
+    const TextStyle text = ui.m.type(Type::Body);
+    float y = scroll.top();
+    const auto label = [&](const char* words) {
+        ui.pen().text({body.x, y}, words, text.bold(), ui.theme().ink);
+        y += text.lead + 6;
+    };
+    const auto choice = [&](const char* name, bool value, const char* no, const char* yes) {
+        int index = value ? 1 : 0;
+        const Segment segments[] = {{no, Icon::None, "no"}, {yes, Icon::None, "yes"}};
+        if (segmented(ui, name, {body.x, y, body.w, ui.m.button_h}, segments, index)) {
+            value = index == 1;
+        }
+        y += ui.m.button_h + 16;
+        return value;
+    };
+    label("Light in the room");
+    settings.night = choice("settings/night", settings.night, "Day", "Night");
+    label("Text size");
+    double scale = settings.text_scale * 100;
+    StepperLook look;
+    look.label = "Text size";
+    look.value_text = std::to_string(static_cast<int>(scale + 0.5)) + " %";
+    look.low = 85;
+    look.high = 200;
+    look.step = 15;
+    if (stepper(ui, "settings/text", {body.x, y, body.w, ui.m.button_h}, look, scale)) {
+        settings.text_scale = scale / 100;
+    }
+    y += ui.m.button_h + 16;
+    label("Movement on the screen");
+    settings.reduced_motion = choice("settings/motion", settings.reduced_motion, "Moving pictures", "Still");
+    label("Main button");
+    settings.left_handed = choice("settings/hand", settings.left_handed, "At the right", "At the left");
+    scroll.done(y - scroll.top());
+    if (!(settings == screen.state.settings)) {
+        screen.say(command::ChangeSettings{settings});
+    }
+    if (sheet.closed()) {
+        screen.say(command::CloseSheet{});
+    }
+}
+
+void draw_open_sheet(Screen& screen) {
+    switch (screen.state.sheet) {
+    case SheetKind::none:
+        break;
+    case SheetKind::places:
+        draw_places_sheet(screen);
+        break;
+    case SheetKind::audience:
+        draw_audience_sheet(screen);
+        break;
+    case SheetKind::keypad:
+        draw_keypad_sheet(screen);
+        break;
+    case SheetKind::no_meter:
+        draw_no_meter_sheet(screen);
+        break;
+    case SheetKind::differs:
+        draw_differs_sheet(screen);
+        break;
+    case SheetKind::wrong:
+        draw_wrong_sheet(screen);
+        break;
+    case SheetKind::regardless:
+        draw_regardless_sheet(screen);
+        break;
+    case SheetKind::steps:
+        draw_steps_sheet(screen);
+        break;
+    case SheetKind::why:
+        draw_why_sheet(screen);
+        break;
+    case SheetKind::build_menu:
+        draw_menu_sheet(screen);
+        break;
+    case SheetKind::settings:
+        draw_settings_sheet(screen);
+        break;
+    }
+}
+
+} // namespace lanternleaf

@@ -1,0 +1,233 @@
+// The Shelf: the builds on the table, to carry on with, and the cards, to start.
+#include "controls/button.h"
+#include "controls/panel.h"
+#include "controls/scroll.h"
+#include "screens/screen.h"
+#include "view/make_view.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+float wanted_columns(const Ui& ui, float one, int most) {
+    const float width = ui.m.window.w - 2 * ui.m.page_margin;
+    return static_cast<float>(std::clamp(static_cast<int>(width / one), 1, most));
+}
+
+void draw_cover(Screen& screen, const std::string& path, const Rect& r) {
+    Ui& ui = screen.ui;
+    ui.pen().shadow(r, 4, Lift::Panel);
+    ui.pen().fill(r, ui.theme().sheet, 3);
+    const Picture picture = screen.pictures.get(path);
+    if (picture.there()) {
+        draw_picture(ui.pen(), picture, r, rgb(ui.theme().night ? 0xB8B4AC : 0xFFFFFF), 3);
+    } else {
+        draw_mark(ui.pen(), r.centre(), r.h * 0.4f, ui.theme());
+    }
+    ui.pen().outline(r, ui.theme().sheet_edge, 1, 3);
+}
+
+// Seven dots: steps done, the one at hand, the ones to come.
+void draw_step_pips(Ui& ui, Point at, int step) {
+    float x = at.x;
+    for (int i = 1; i <= kStepCount; ++i) {
+        if (i == step) {
+            const Rect r{x, at.y - 8, 30, 16};
+            ui.pen().fill(r, ui.theme().lamp, 8);
+            ui.pen().outline(r, ui.theme().lamp_dk, 2, 8);
+            x += 36;
+        } else {
+            if (i < step) {
+                ui.pen().disc({x + 8, at.y}, 8, ui.theme().leaf);
+            } else {
+                ui.pen().ring({x + 8, at.y}, 8, ui.theme().edge, 2);
+            }
+            x += 23;
+        }
+    }
+}
+
+void draw_build(Screen& screen, const ShelfBuild& build, const Rect& r, bool first) {
+    Ui& ui = screen.ui;
+    panel(ui, r);
+    Rect inside = r.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_x);
+    const bool narrow = inside.w < 420;
+    const float cover_w = narrow ? inside.w * 0.42f : inside.w * 0.51f;
+    const Rect slot = inside.cut_left(cover_w);
+    draw_cover(screen, build.picture, {slot.x, slot.y, slot.w, std::min(slot.h, slot.w * 105 / 148)});
+    inside.cut_left(ui.m.panel_pad_x);
+    float y = inside.y;
+    const TextStyle head = ui.m.type(narrow ? Type::Body : Type::H2).bold();
+    ui.pen().text({inside.x, y}, ui.fonts().fitted(build.title, head, inside.w), head, ui.theme().ink);
+    y += head.lead + 2;
+    const TextStyle body = ui.m.type(narrow ? Type::Small : Type::Body);
+    const int step = std::min(build.step, kStepCount);
+    if (!build.trouble.empty()) {
+        ui.pen().paragraph({inside.x, y}, inside.w, build.trouble, ui.m.type(Type::Small), ui.theme().plum);
+        return;
+    }
+    ui.pen().text({inside.x, y},
+                  "Build " + std::to_string(build.number) + ", step " + std::to_string(step) + " of 7", body,
+                  ui.theme().ink2);
+    y += body.lead + 2;
+    if (!narrow) {
+        const std::string step_title = title_of(static_cast<StepId>(step));
+        ui.pen().text({inside.x, y}, ui.fonts().fitted(step_title, body, inside.w), body, ui.theme().ink);
+        y += body.lead + 16;
+        draw_step_pips(ui, {inside.x, y}, step);
+    }
+    Rect foot = inside.cut_bottom(ui.m.primary_h);
+    if (narrow) {
+        // The buttons lie under both columns where a phone leaves no room beside the picture.
+        foot = Rect{r.x + ui.m.panel_pad_x, foot.y, r.w - 2 * ui.m.panel_pad_x, foot.h};
+    }
+    Rect more = foot.cut_right(ui.m.target);
+    foot.cut_right(8);
+    const ButtonLook look{.label = "Carry on", .icon = Icon::Make, .bold = true};
+    const std::string name = "shelf/build/" + build.id;
+    const bool go = first ? primary_button(ui, name, foot, look) : leaf_button(ui, name, foot, look);
+    if (go) {
+        screen.say(command::Resume{build.path});
+    }
+    if (icon_button(ui, "shelf/more/" + build.id, more,
+                    {.icon = Icon::More, .spoken = "More about this build"})) {
+        screen.say(command::OpenMenu{build.path});
+    }
+}
+
+std::string times(int count) {
+    return count == 0   ? "Not built yet"
+           : count == 1 ? "Built once"
+           : count == 2 ? "Built twice"
+                        : "Built " + std::to_string(count) + " times";
+}
+
+void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
+    Ui& ui = screen.ui;
+    const std::string name = "shelf/card/" + card.name;
+    panel(ui, r);
+    const bool tapped =
+        offer(ui, {.name = name, .role = Role::Item, .label = "Start " + card.title, .rect = r});
+    if (ui.pressed(name)) {
+        ui.pen().fill(r, faded(ui.theme().well, 0.6f), ui.m.radius);
+    }
+    Rect inside = r.shrunk(14, 14);
+    draw_cover(screen, card.picture, inside.cut_top(inside.w * 105 / 148));
+    inside.cut_top(14);
+    const TextStyle head = ui.m.type(Type::Body).sized(22 * ui.m.text_scale).bold();
+    ui.pen().text_in(inside.cut_top(head.lead), ui.fonts().fitted(card.title, head, inside.w), head,
+                     ui.theme().ink, Align::Left);
+    inside.cut_top(3);
+    const TextStyle body = ui.m.type(Type::Body);
+    const TextStyle small = ui.m.type(Type::Small);
+    const auto row = [&](Icon icon, const std::string& text, TextStyle style, Colour colour) {
+        const Rect line = inside.cut_top(style.lead);
+        draw_icon(ui.pen(), icon, {line.x + 12, line.centre().y}, 22, colour);
+        ui.pen().text_in({line.x + 32, line.y, line.w - 32, line.h},
+                         ui.fonts().fitted(text, style, line.w - 32), style, colour, Align::Left);
+    };
+    if (!card.trouble.empty()) {
+        row(Icon::Problem, "Cannot be opened", small, ui.theme().plum);
+    } else {
+        row(Icon::Bulb, std::to_string(card.lights) + (card.lights == 1 ? " light" : " lights"), body,
+            ui.theme().ink);
+        if (card.problems > 0) {
+            row(Icon::Problem,
+                "Plan has " + std::to_string(card.problems) + (card.problems == 1 ? " problem" : " problems"),
+                small, ui.theme().plum);
+        } else {
+            row(card.times_built > 0 ? Icon::Log : Icon::Draw, times(card.times_built), small,
+                ui.theme().ink2);
+        }
+    }
+    if (tapped) {
+        if (!card.trouble.empty()) {
+            ui.toast(card.trouble);
+        } else if (card.problems > 0) {
+            ui.toast("This plan has a problem to put right first. Look at it in Draw.");
+        } else {
+            screen.say(command::StartCard{card.path});
+        }
+    }
+}
+
+float draw_heading(Ui& ui, const Rect& page, float y, const std::string& head, const std::string& beside) {
+    const TextStyle h1 = ui.m.type(Type::H1);
+    const float width = ui.pen().text({page.x, y}, head, h1, ui.theme().ink);
+    const TextStyle body = ui.m.type(Type::Body);
+    ui.pen().text({page.x + width + 14, y + (h1.lead - body.lead) / 2 + 2},
+                  ui.fonts().fitted(beside, body, page.w - width - 14), body, ui.theme().ink2);
+    return y + h1.lead + 12;
+}
+
+std::string spelled(std::size_t count, const char* one, const char* many) {
+    static const char* const kNumbers[] = {"no", "one", "two", "three", "four", "five", "six"};
+    return (count < 7 ? std::string(kNumbers[count]) : std::to_string(count)) + " " +
+           (count == 1 ? one : many);
+}
+
+} // namespace
+
+void draw_shelf(Screen& screen) {
+    Ui& ui = screen.ui;
+    const Regions regions = make_regions(ui.m, {.actions = false});
+    const Rect full = regions.content(regions.page);
+    const float margin = ui.m.phone() ? 16.0f : 28.0f;
+    Scroll scroll(ui, "shelf", full);
+    const Rect page = full.shrunk(margin, 0);
+    float y = scroll.top() + 18;
+
+    std::vector<const ShelfBuild*> open;
+    for (const ShelfBuild& build : screen.state.builds) {
+        if (!build.finished) {
+            open.push_back(&build);
+        }
+    }
+    if (!open.empty()) {
+        y = draw_heading(ui, page, y, "On the table",
+                         spelled(open.size(), "unfinished build", "unfinished builds"));
+        const float columns = wanted_columns(ui, 500, 2);
+        const float gap = 16;
+        const float width = (page.w - gap * (columns - 1)) / columns;
+        const float cover = (width - 2 * ui.m.panel_pad_x) * 0.51f * 105 / 148;
+        const bool narrow = width - 2 * ui.m.panel_pad_x < 420;
+        const float height = narrow
+                                 ? (width - 2 * ui.m.panel_pad_x) * 0.42f * 105 / 148 + ui.m.primary_h +
+                                       2 * ui.m.panel_pad_x + 16
+                                 : std::max(cover + 36, 4 * ui.m.type(Type::Body).lead + ui.m.primary_h + 76);
+        for (std::size_t i = 0; i < open.size(); ++i) {
+            const auto column = static_cast<float>(i % static_cast<std::size_t>(columns));
+            draw_build(screen, *open[i], {page.x + column * (width + gap), y, width, height}, i == 0);
+            if (i + 1 == open.size() || (i + 1) % static_cast<std::size_t>(columns) == 0) {
+                y += height + gap;
+            }
+        }
+        y += 4;
+    }
+
+    y = draw_heading(ui, page, y, "Cards",
+                     open.empty() ? "tap one to build it" : std::to_string(screen.state.cards.size()));
+    const float columns = ui.m.phone() ? 1 : wanted_columns(ui, 240, 4);
+    const float gap = 20;
+    const float width = (page.w - gap * (columns - 1)) / columns;
+    const float height = 28 + (width - 28) * 105 / 148 + 14 + 27 * ui.m.text_scale + 3 +
+                         ui.m.type(Type::Body).lead + ui.m.type(Type::Small).lead + 8;
+    for (std::size_t i = 0; i < screen.state.cards.size(); ++i) {
+        const std::size_t column = i % static_cast<std::size_t>(columns);
+        draw_card(screen, screen.state.cards[i],
+                  {page.x + static_cast<float>(column) * (width + gap), y, width, height});
+        if (i + 1 == screen.state.cards.size() || column + 1 == static_cast<std::size_t>(columns)) {
+            // The plank the cards stand on.
+            const Rect plank{page.x - margin * 0.6f, y + height, page.w + margin * 1.2f, 14};
+            ui.pen().fill(plank, ui.theme().table_edge, 4, kCornersBottom);
+            ui.pen().fill({plank.x, plank.y, plank.w, 2}, ui.theme().edge);
+            y += height + 34;
+        }
+    }
+    scroll.done(y - scroll.top());
+    draw_top_bar(screen, regions.top, "");
+}
+
+} // namespace lanternleaf

@@ -1,0 +1,91 @@
+// The top bar: the five places, the card's title, the safety chip and the lamp for day and night.
+#include "controls/button.h"
+#include "controls/chip.h"
+#include "controls/nav.h"
+#include "controls/panel.h"
+#include "screens/screen.h"
+
+#include <array>
+
+namespace lanternleaf {
+
+namespace {
+
+const std::array<NavPlace, 5> kPlaces = {{{"nav/shelf", "Shelf", Icon::Shelf},
+                                          {"nav/draw", "Draw", Icon::Draw},
+                                          {"nav/make", "Make", Icon::Make},
+                                          {"nav/mend", "Mend", Icon::Mend},
+                                          {"nav/log", "Log", Icon::Log}}};
+
+const char* chip_label(const Ui& ui) {
+    return ui.m.phone() ? "Safety" : "Coin cells & children";
+}
+
+// From the right: day or night (not on phones, where settings hold it), then the chip.
+struct Right {
+    Rect toggle;
+    Rect chip;
+};
+
+Right right_of(const Ui& ui, Rect inside) {
+    Right right;
+    inside = inside.shrunk(ui.m.phone() ? 8.0f : ui.m.page_margin, 0);
+    if (!ui.m.phone()) {
+        right.toggle = around({inside.cut_right(ui.m.target).centre()}, ui.m.target, ui.m.target);
+        inside.cut_right(6);
+    }
+    const float width = safety_chip_width(ui, chip_label(ui));
+    const Rect slot = inside.cut_right(width);
+    right.chip = around(slot.centre(), width, ui.m.button_h);
+    return right;
+}
+
+} // namespace
+
+void draw_top_bar(Screen& screen, const Rect& top, const std::string& title) {
+    Ui& ui = screen.ui;
+    bar(ui, top, true);
+    Rect inside = top;
+    inside.cut_top(ui.m.insets.top);
+    const Right right = right_of(ui, inside);
+    if (!right.toggle.empty() && icon_button(ui, "settings", right.toggle,
+                                             {.icon = screen.state.settings.night ? Icon::Sun : Icon::Moon,
+                                              .spoken = "Day or night"})) {
+        screen.say(command::ToggleNight{});
+    }
+    const float room_to = right.chip.x - ui.m.gap;
+    if (ui.m.form == Form::Landscape) {
+        float x = inside.x + ui.m.page_margin + 4;
+        draw_mark(ui.pen(), {x + 17, inside.centre().y}, 42, ui.theme());
+        x += 54;
+        float places_end = x;
+        const int chosen = nav_bar(ui, kPlaces, static_cast<int>(screen.state.place), inside, x, &places_end);
+        if (chosen >= 0) {
+            screen.say(command::GoTo{static_cast<Place>(chosen)});
+        }
+        const float room = room_to - places_end - 24;
+        if (!title.empty() && room > 80) {
+            const TextStyle style = ui.m.type(Type::Body);
+            ui.pen().text_in({room_to - room, inside.y, room, inside.h},
+                             ui.fonts().fitted(title, style, room), style, ui.theme().ink2, Align::Right);
+        }
+    } else {
+        const Rect menu{inside.x + 4, inside.y, room_to - inside.x - 4, inside.h};
+        static const char* const kNames[] = {"Shelf", "Draw", "Make", "Mend", "Log"};
+        const std::string shown = title.empty() ? kNames[static_cast<int>(screen.state.place)] : title;
+        if (nav_menu(ui, menu, shown)) {
+            screen.say(command::OpenSheet{SheetKind::places});
+        }
+    }
+}
+
+void draw_safety_chip(Screen& screen, const Rect& top) {
+    Ui& ui = screen.ui;
+    Rect inside = top;
+    inside.cut_top(ui.m.insets.top);
+    if (safety_chip(ui, right_of(ui, inside).chip, chip_label(ui))) {
+        screen.say(command::ReadNotice{});
+    }
+}
+
+} // namespace lanternleaf
