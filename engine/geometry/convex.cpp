@@ -32,35 +32,6 @@ void add_distinct(Convex& shape, Vec2 corner) {
     }
 }
 
-/// The part of `shape` on the inner side (positive) or, with `sign` -1, the outer side of the line a -> b.
-Convex half(const Convex& shape, Vec2 a, Vec2 b, double sign) {
-    Convex kept;
-    const auto corners = shape.corners();
-    if (corners.empty()) {
-        return kept;
-    }
-    const Vec2 along = (b - a) * sign;
-    Vec2 last = corners.back();
-    double last_side = cross(along, last - a);
-    for (const Vec2 corner : corners) {
-        const double side = cross(along, corner - a);
-        if ((side > 0.0 && last_side < 0.0) || (side < 0.0 && last_side > 0.0)) {
-            const double t = last_side / (last_side - side);
-            add_distinct(kept, last + (corner - last) * t);
-        }
-        if (side >= 0.0) {
-            add_distinct(kept, corner);
-        }
-        last = corner;
-        last_side = side;
-    }
-    return kept;
-}
-
-bool has_area(const Convex& shape) {
-    return !shape.empty() && twice_area(shape.corners()) > 2.0 * kNoArea_mm2;
-}
-
 /// Nearest point to p on segment a-b.
 Vec2 nearest_on_segment(Vec2 p, Vec2 a, Vec2 b) {
     const Vec2 along = b - a;
@@ -116,45 +87,10 @@ Convex::Convex(std::initializer_list<Vec2> corners) {
     }
 }
 
-void Convex::add(Vec2 corner) {
-    if (size_ == kMost) {
-        corners_[kMost - 1] = corner;
-        return;
-    }
-    corners_[size_++] = corner;
-}
-
-void Box::add(Vec2 p) {
-    min = {std::min(min.x, p.x), std::min(min.y, p.y)};
-    max = {std::max(max.x, p.x), std::max(max.y, p.y)};
-}
-
-void Box::add(const Box& other) {
-    min = {std::min(min.x, other.min.x), std::min(min.y, other.min.y)};
-    max = {std::max(max.x, other.max.x), std::max(max.y, other.max.y)};
-}
-
-Box Box::grown(double by_mm) const {
-    Box result = *this;
-    if (min.x <= max.x) { // the empty box stays empty
-        result.min = min - Vec2{by_mm, by_mm};
-        result.max = max + Vec2{by_mm, by_mm};
-    }
-    return result;
-}
-
-bool Box::touches(const Box& other) const {
-    return min.x <= other.max.x && other.min.x <= max.x && min.y <= other.max.y && other.min.y <= max.y;
-}
-
-bool Box::contains(Vec2 p) const {
-    return p.x >= min.x && p.x <= max.x && p.y >= min.y && p.y <= max.y;
-}
-
 Convex rectangle(Vec2 at_mm, Vec2 size_mm, double turn_deg) {
     const Vec2 x = direction(turn_deg) * (size_mm.x / 2.0);
     const Vec2 y = quarter_turn(direction(turn_deg)) * (size_mm.y / 2.0);
-    return {at_mm - x - y, at_mm + x - y, at_mm + x + y, at_mm - x + y};
+    return Convex::of_quad(at_mm - x - y, at_mm + x - y, at_mm + x + y, at_mm - x + y);
 }
 
 Box bounds(const Convex& shape) {
@@ -202,45 +138,6 @@ bool contains(const Convex& shape, Vec2 p) {
         last = corner;
     }
     return true;
-}
-
-Convex clip(const Convex& shape, const Convex& window) {
-    if (shape.empty() || window.empty()) {
-        return {};
-    }
-    Convex kept = shape;
-    const auto edges = window.corners();
-    Vec2 last = edges.back();
-    for (const Vec2 corner : edges) {
-        kept = half(kept, last, corner, 1.0);
-        if (kept.empty()) {
-            return {};
-        }
-        last = corner;
-    }
-    return has_area(kept) ? kept : Convex{};
-}
-
-void subtract(const Convex& shape, const Convex& hole, std::vector<Convex>& out) {
-    if (!has_area(shape)) {
-        return;
-    }
-    if (clip(shape, hole).empty()) {
-        out.push_back(shape); // whole, not cut along the hole's lines
-        return;
-    }
-    // Cut along one edge of the hole after another: what lies outside the edge is a piece, the rest goes on.
-    Convex rest = shape;
-    const auto edges = hole.corners();
-    Vec2 last = edges.back();
-    for (const Vec2 corner : edges) {
-        const Convex outside = half(rest, last, corner, -1.0);
-        if (has_area(outside)) {
-            out.push_back(outside);
-            rest = half(rest, last, corner, 1.0);
-        }
-        last = corner;
-    }
 }
 
 Convex grown(const Convex& shape, double by_mm) {

@@ -6,8 +6,10 @@
 
 #include "geometry/vec2.h"
 
+#include <algorithm>
 #include <array>
 #include <cstddef>
+#include <initializer_list>
 #include <span>
 #include <vector>
 
@@ -21,7 +23,19 @@ public:
     static constexpr std::size_t kMost = 24;
 
     Convex() = default;
+    /// Corners in either direction; they are put in clockwise order.
     Convex(std::initializer_list<Vec2> corners);
+
+    /// Four corners already in clockwise order.
+    [[nodiscard]] static Convex of_quad(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
+        Convex quad;
+        quad.corners_[0] = a;
+        quad.corners_[1] = b;
+        quad.corners_[2] = c;
+        quad.corners_[3] = d;
+        quad.size_ = 4;
+        return quad;
+    }
 
     [[nodiscard]] std::span<const Vec2> corners() const { return {corners_.data(), size_}; }
 
@@ -29,9 +43,12 @@ public:
 
     [[nodiscard]] bool empty() const { return size_ < 3; }
 
-    /// Adds a corner; further corners than kMost are merged into the last one (never happens with our
-    /// shapes).
-    void add(Vec2 corner);
+    /// Adds a corner, clockwise of the last; further corners than kMost are merged into the last one (never
+    /// happens with our shapes).
+    void add(Vec2 corner) {
+        size_ -= size_ == kMost ? 1 : 0;
+        corners_[size_++] = corner;
+    }
 
 private:
     std::array<Vec2, kMost> corners_{};
@@ -42,11 +59,29 @@ private:
 struct Box {
     Vec2 min{1e300, 1e300};
     Vec2 max{-1e300, -1e300};
-    void add(Vec2 p);
-    void add(const Box& other);
-    [[nodiscard]] Box grown(double by_mm) const;
-    [[nodiscard]] bool touches(const Box& other) const;
-    [[nodiscard]] bool contains(Vec2 p) const;
+
+    void add(Vec2 p) {
+        min = {std::min(min.x, p.x), std::min(min.y, p.y)};
+        max = {std::max(max.x, p.x), std::max(max.y, p.y)};
+    }
+
+    void add(const Box& other) {
+        min = {std::min(min.x, other.min.x), std::min(min.y, other.min.y)};
+        max = {std::max(max.x, other.max.x), std::max(max.y, other.max.y)};
+    }
+
+    /// Every edge moved out; the empty box stays empty.
+    [[nodiscard]] Box grown(double by_mm) const {
+        return min.x > max.x ? *this : Box{min - Vec2{by_mm, by_mm}, max + Vec2{by_mm, by_mm}};
+    }
+
+    [[nodiscard]] bool touches(const Box& other) const {
+        return min.x <= other.max.x && other.min.x <= max.x && min.y <= other.max.y && other.min.y <= max.y;
+    }
+
+    [[nodiscard]] bool contains(Vec2 p) const {
+        return p.x >= min.x && p.x <= max.x && p.y >= min.y && p.y <= max.y;
+    }
 };
 
 /// A rectangle of `size_mm` centred on `at_mm`, turned clockwise.

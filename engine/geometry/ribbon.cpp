@@ -18,6 +18,10 @@ enum class Joint {
     square ///< both runs stay rectangles, pushed past the vertex; they overlap there
 };
 
+Vec2 heading_of(const Run& run) {
+    return (run.to_mm - run.from_mm) * (1.0 / run.length_mm);
+}
+
 /// Half of the mitre line, from the vertex to the corner on the clockwise side, for half-width h.
 Vec2 mitre(Vec2 heading_in, Vec2 heading_out, double h) {
     const Vec2 n_in = quarter_turn(heading_in);
@@ -33,15 +37,26 @@ double push_past(Vec2 heading_in, Vec2 heading_out, double h) {
     return cosine <= 0.0 ? h : h * std::sqrt((1.0 - cosine) / (1.0 + cosine));
 }
 
-/// The corners of one end of a run: clockwise side first.
+/// Where run i - 1 ends and run i begins (the first and last are the strip's ends).
+struct Vertex {
+    Joint joint = Joint::square;
+    Vec2 half_line;       ///< of the mitre, to the clockwise corner
+    double past_mm = 0.0; ///< how far a square joint reaches past
+};
+
+/// One end of a run's outline: the corner on the clockwise side, and the other.
 struct End {
     Vec2 right;
     Vec2 left;
 };
 
-End square_end(Vec2 at, Vec2 heading, double past, double h) {
-    const Vec2 n = quarter_turn(heading) * h;
-    return {at + heading * past + n, at + heading * past - n};
+/// `side` is the half width to the clockwise side, `outward` points out of the run.
+End end_at(const Vertex& vertex, Vec2 at, Vec2 outward, Vec2 side) {
+    if (vertex.joint == Joint::mitre) {
+        return {at + vertex.half_line, at - vertex.half_line};
+    }
+    const Vec2 tip = at + outward * vertex.past_mm;
+    return {tip + side, tip - side};
 }
 
 /// The doubled tape at a fold: up to a right angle the kite between the two square cuts at the inner corner
@@ -80,72 +95,45 @@ Ribbon make_ribbon(std::span<const Vec2> path_mm, double width_mm) {
     }
     const std::size_t count = ribbon.runs.size();
     const double h = width_mm / 2.0;
-    const auto heading = [&](std::size_t i) { return unit(ribbon.runs[i].to_mm - ribbon.runs[i].from_mm); };
-
-    // joints[i] lies between run i and run i + 1. Few, so no allocation for common strips is worth its code.
-    std::vector<Joint> joints(count > 0 ? count - 1 : 0, Joint::mitre);
-    for (std::size_t i = 0; i + 1 < count; ++i) {
-        if (dot(heading(i), heading(i + 1)) < kRightAngle) {
-            joints[i] = Joint::square;
+    std::vector<Vertex> vertices(count + 1);
+    ribbon.folds_mm.reserve(count);
+    ribbon.fold_places.reserve(count);
+    for (std::size_t i = 1; i < count; ++i) {
+        const Vec2 at = ribbon.runs[i].from_mm;
+        const Vec2 in = heading_of(ribbon.runs[i - 1]);
+        const Vec2 out = heading_of(ribbon.runs[i]);
+        vertices[i].past_mm = push_past(in, out, h);
+        if (dot(in, out) >= kRightAngle) {
+            vertices[i].joint = Joint::mitre;
+            vertices[i].half_line = mitre(in, out, h);
+        }
+        if (std::abs(cross(in, out)) > kStraight || dot(in, out) < 0.0) {
+            ribbon.folds_mm.push_back(at);
+            ribbon.fold_places.push_back(fold_place(at, in, out, width_mm));
         }
     }
-    const auto start_of = [&](std::size_t i) {
-        const Vec2 at = ribbon.runs[i].from_mm;
-        if (i == 0) {
-            return square_end(at, heading(i), 0.0, h);
-        }
-        if (joints[i - 1] == Joint::square) {
-            return square_end(at, heading(i), -push_past(heading(i - 1), heading(i), h), h);
-        }
-        const Vec2 half_line = mitre(heading(i - 1), heading(i), h);
-        return End{at + half_line, at - half_line};
-    };
-    const auto end_of = [&](std::size_t i) {
-        const Vec2 at = ribbon.runs[i].to_mm;
-        if (i + 1 == count) {
-            return square_end(at, heading(i), 0.0, h);
-        }
-        if (joints[i] == Joint::square) {
-            return square_end(at, heading(i), push_past(heading(i), heading(i + 1), h), h);
-        }
-        const Vec2 half_line = mitre(heading(i), heading(i + 1), h);
-        return End{at + half_line, at - half_line};
-    };
     // A run too short for its mitres would turn inside out: its joints become square ones. That changes its
     // neighbours' ends, so look again until nothing changes (each pass squares at least one joint more).
     for (bool changed = true; changed;) {
         changed = false;
         for (std::size_t i = 0; i < count; ++i) {
-            const End start = start_of(i);
-            const End end = end_of(i);
-            const Vec2 along = heading(i);
-            if (dot(end.right - start.right, along) >= -kNoLength_mm &&
-                dot(end.left - start.left, along) >= -kNoLength_mm) {
-                continue;
-            }
-            for (const std::size_t joint : {i - 1, i}) { // i - 1 wraps round for the first run and is skipped
-                if (joint < joints.size() && joints[joint] == Joint::mitre) {
-                    joints[joint] = Joint::square;
-                    changed = true;
-                }
+            Run& run = ribbon.runs[i];
+            const Vec2 heading = heading_of(run);
+            const Vec2 side = quarter_turn(heading) * h;
+            const End start = end_at(vertices[i], run.from_mm, -heading, side);
+            const End end = end_at(vertices[i + 1], run.to_mm, heading, side);
+            run.outline = Convex::of_quad(start.left, end.left, end.right, start.right);
+            if (dot(end.right - start.right, heading) < -kNoLength_mm ||
+                dot(end.left - start.left, heading) < -kNoLength_mm) {
+                vertices[i].joint = Joint::square; // at the strip's own ends it is already
+                vertices[i + 1].joint = Joint::square;
+                changed = true;
             }
         }
     }
-    for (std::size_t i = 0; i < count; ++i) {
-        Run& run = ribbon.runs[i];
-        const End start = start_of(i);
-        const End end = end_of(i);
-        run.outline = {start.left, end.left, end.right, start.right};
+    for (Run& run : ribbon.runs) {
         run.box = bounds(run.outline);
         ribbon.box.add(run.box);
-    }
-    for (std::size_t i = 0; i + 1 < count; ++i) {
-        const Vec2 in = heading(i);
-        const Vec2 out = heading(i + 1);
-        if (std::abs(cross(in, out)) > kStraight || dot(in, out) < 0.0) {
-            ribbon.folds_mm.push_back(ribbon.runs[i].to_mm);
-            ribbon.fold_places.push_back(fold_place(ribbon.runs[i].to_mm, in, out, width_mm));
-        }
     }
     return ribbon;
 }

@@ -42,8 +42,9 @@ struct Vec2 {
     return a.x * b.y - a.y * b.x;
 }
 
+/// Sheets are far too small for a square to overflow, so no need for the slower std::hypot.
 [[nodiscard]] inline double length(Vec2 a) {
-    return std::hypot(a.x, a.y);
+    return std::sqrt(dot(a, a));
 }
 
 [[nodiscard]] inline double distance(Vec2 a, Vec2 b) {
