@@ -91,9 +91,7 @@ std::optional<Reading> simulated_reading(const Card& as_built, const Parts& part
         look_at_lights(card_after(as_built, parts, step), parts, reading);
         break;
     case CheckKind::look:
-        reading.yes = true;
-        reading.meter = false;
-        break;
+        return std::nullopt;
     case CheckKind::volts:
     case CheckKind::height:
         if (built == nullptr) {

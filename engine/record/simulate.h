@@ -14,9 +14,8 @@ namespace lanternleaf {
 [[nodiscard]] const Check* find_check(const std::vector<Check>& checks, const std::string& id);
 
 /// `check` is as the plan has it; `built` is the same check on the card as built, null when it has none there
-/// (a pad that no tape reaches); empty when the card as built has nothing to measure there. Marked simulated.
-/// A thing to look for is answered yes: the walk's hands do as the moves say, and what they did otherwise is
-/// in the card as built, which the verdict looks at.
+/// (a pad that no tape reaches). Marked simulated. Empty when the card as built has nothing to measure there,
+/// and for a thing to look for: nobody saw it, so nothing is claimed.
 [[nodiscard]] std::optional<Reading> simulated_reading(const Card& as_built, const Parts& parts, StepId step,
                                                        const Check& check, const Check* built);
 
