@@ -49,7 +49,7 @@ bool is_feed(const GuideFacts& facts, const Stage& stage, const PadRef& pad) {
 }
 
 std::string no_meter_pad(const std::string& from, const std::string& to) {
-    return "Follow one unbroken strip from the " + from + " to " + to + ", every joint rubbed flat.";
+    return "Follow one unbroken strip from " + from + " to " + to + ", every joint rubbed flat.";
 }
 
 std::string no_meter_apart(const std::string& from, const std::string& to) {
@@ -212,7 +212,7 @@ Check pad_check(const GuideFacts& facts, const Stage& stage, const Predictor& pr
         check.high = range->high;
         check.expect_text = readout_ohm_range(range->low, range->high);
     }
-    check.without_meter = no_meter_pad(from, shown(pad.name));
+    check.without_meter = no_meter_pad((feed >= 0 ? "" : "the ") + from, shown(pad.name));
     check.needed = needed;
     return check;
 }

@@ -141,6 +141,10 @@ void add_start(const Laying& laying) {
     if (where.empty() && !laps.empty()) {
         where = "on " + strip_of(laying.facts.card, laying.facts.conductors, laps.front()->lower).id;
     }
+    const std::vector<const PadRef*> pads = pads_between(laying, 0.0, laying.ribbon.width_mm);
+    if (where.empty() && !pads.empty()) {
+        where = "at the " + shown(pads.front()->name) + " mark";
+    }
     if (where.empty()) {
         where = near.empty() ? "at its mark" : near;
     }
@@ -236,7 +240,10 @@ void add_tail(const Laying& laying) {
     Move& move = laying.add("tail", MoveKind::leave_tail);
     const double loose_mm = laying.ribbon.length_mm - laying.portion.to_mm;
     move.title = "Leave a loose tail before " + laying.portion.waits_for;
-    move.sentence = "Cut the tape " + readout_mm(loose_mm) + " further on and leave that loose.";
+    const std::string stop = laying.portion.before_mm > 0.0
+                                 ? "Stop " + readout_mm(laying.portion.before_mm) + " short of it; cut "
+                                 : std::string("Stop here; cut ");
+    move.sentence = stop + readout_mm(loose_mm) + " further on and leave that loose.";
     move.why = "The patch goes under it in step 5.";
     move.path_mm = {point_at(laying.ribbon, laying.portion.to_mm)};
     move.length_mm = loose_mm;

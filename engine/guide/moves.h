@@ -15,8 +15,8 @@ struct StripPortion {
     double from_mm = 0.0; ///< 0, or where its tail was left loose
     double to_mm = 0.0;   ///< its length, or where its tail is left loose
     StepId step = StepId::lay_negative;
-    std::string
-        waits_for; ///< what the tail waits for, in words ("P1", "N1"); only when to_mm is short of the end
+    std::string waits_for;  ///< what the tail waits for, in words ("P1"); only when to_mm is short of the end
+    double before_mm = 0.0; ///< how far before it the strip stops sticking; 0 when not known
 };
 
 /// Start, runs, folds, joints, and either the cut or the loose tail. `predictor` is for the table as it will

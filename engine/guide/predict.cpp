@@ -11,6 +11,9 @@ namespace {
 
 constexpr double kGoodJoints = 0.4;
 constexpr double kPoorJoints = 4.0;
+// Tape spreads as far down as joints do, and half as far up: all of the path scales by the tape's factor, and
+// the joints once more by the rest.
+constexpr double kPoorTape = 2.0;
 constexpr double kLeads_ohm = 0.3;
 constexpr double kHalfDigit_ohm = 0.05;
 
@@ -99,9 +102,8 @@ int node_on_strip(Circuit& circuit, const Card& card, const Parts& parts, const 
 }
 
 Predictor::Predictor(const GuideFacts& facts, const Stage& stage)
-    : facts_(facts),
-      stage_(stage), circuits_{tape_only(facts, stage, 1.0), tape_only(facts, stage, kGoodJoints),
-                               tape_only(facts, stage, kPoorJoints)} {}
+    : facts_(facts), stage_(stage), circuits_{tape_only(facts, stage, 1.0),
+                                              tape_only(facts, stage, kPoorJoints / kPoorTape)} {}
 
 std::optional<Predictor::Place> Predictor::under(const PadRef& pad) const {
     if (net_under(facts_, stage_, pad) < 0) {
@@ -143,12 +145,12 @@ std::optional<OhmRange> Predictor::pad_to_pad(const PadRef& from, const PadRef& 
 
 std::optional<OhmRange> Predictor::between(const std::vector<Place>& from, Place to) const {
     const int net = stage_.conductors.net_of_strip[static_cast<std::size_t>(to.strip)];
-    double ohm[3] = {1e300, 1e300, 1e300};
+    double ohm[2] = {1e300, 1e300};
     for (const Place& start : from) {
         if (stage_.conductors.net_of_strip[static_cast<std::size_t>(start.strip)] != net) {
             continue;
         }
-        for (int i = 0; i < 3; ++i) {
+        for (int i = 0; i < 2; ++i) {
             Circuit circuit = circuits_[i];
             const auto node = [&](Place place) {
                 return node_on_strip(circuit, stage_.card, facts_.parts, stage_.conductors, place.strip,
@@ -165,8 +167,8 @@ std::optional<OhmRange> Predictor::between(const std::vector<Place>& from, Place
     OhmRange range;
     range.expected = ohm[0];
     // The 1e-9 keeps 0.3 from being taken for a hair more than 0.3.
-    range.low = std::max(0.0, std::floor((ohm[1] - kHalfDigit_ohm) * 10.0 + 1e-9) / 10.0);
-    range.high = std::ceil((ohm[2] + kLeads_ohm) * 10.0 - 1e-9) / 10.0;
+    range.low = std::max(0.0, std::floor((kGoodJoints * ohm[0] - kHalfDigit_ohm) * 10.0 + 1e-9) / 10.0);
+    range.high = std::ceil((kPoorTape * ohm[1] + kLeads_ohm) * 10.0 - 1e-9) / 10.0;
     return range;
 }
 

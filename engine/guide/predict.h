@@ -12,11 +12,12 @@ namespace lanternleaf {
 /// What a hand meter should show between two places, in ohm.
 ///
 /// `expected` is the engine's own figure. A hand's joint is between 0.05 and 0.5 ohm where a well pressed 5 x
-/// 5 mm lap of copper tape has 0.13 ohm (physics.md 3.2), so joints are taken from 0.4 to 4 times the figure
-/// in the parts file. Meter leads add 0.1 to 0.4 ohm and are zeroed by some and not by others (trade.md 7.2):
-/// 0.3 ohm is added above, and 0.05 ohm (half a last digit) taken off below. Both ends are rounded outwards
-/// to the 0.1 ohm that a meter shows. The probe stands on the tape in the bed or flap, so the contact of the
-/// holder itself is not in it.
+/// 5 mm lap of copper tape has 0.13 ohm, so joints are taken from 0.4 to 4 times the figure in the parts
+/// file. Tape of one kind is sold from 0.4 to 2 times its usual sheet resistance (fabric 0.02 to 0.1 ohm per
+/// square, copper foil 18 to 70 um; physics.md 3.1 and 3.2). Meter leads add 0.1 to 0.4 ohm and are zeroed by
+/// some and not by others (trade.md 7.2): 0.3 ohm is added above, and 0.05 ohm (half a last digit) taken off
+/// below. Both ends are rounded outwards to the 0.1 ohm that a meter shows. The probe stands on the tape in
+/// the bed or flap, so the contact of the holder itself is not in it.
 struct OhmRange {
     double expected = 0.0;
     double low = 0.0;
@@ -44,7 +45,7 @@ private:
 
     const GuideFacts& facts_;
     const Stage& stage_;
-    Circuit circuits_[3]; ///< joints as in the parts file, good, poor
+    Circuit circuits_[2]; ///< joints as in the parts file; poor against the tape
 };
 
 /// A node of `circuit` at `along_mm` of a strip; the tape's element there is split when there is none yet.

@@ -80,7 +80,8 @@ void word_marks(Move& move, const PadRef& first, const PadRef& second, bool pola
     const std::string one = polar ? "−" : "pad 1";
     const std::string two = polar ? "+" : "pad 2";
     move.title = "Mark " + first.part + "'s two pads";
-    move.sentence = "Mark " + one + " " + place(first.at_mm) + "; " + two + " " + place(second.at_mm) + ".";
+    move.sentence =
+        "Mark " + one + " at " + place(first.at_mm) + "; " + two + " at " + place(second.at_mm) + ".";
     move.why = polar ? "The marks tell you later which way round " + first.part + " goes."
                      : "A resistor may go either way round.";
 }

@@ -32,7 +32,11 @@ std::string piece_id(const Card& card, const std::string& base) {
             if (letter == 'r') {
                 continue; // kept for repairs
             }
-            const std::string id = base + letter + (round == 1 ? "" : std::to_string(round));
+            std::string id = base;
+            id.push_back(letter);
+            if (round > 1) {
+                id += std::to_string(round);
+            }
             if (!id_taken(card, id)) {
                 return id;
             }
@@ -276,11 +280,9 @@ Outcome<Card> add_patch(const Card& card, const Parts&, const Change& change) {
     }
     Card out = card;
     Patch patch;
-    int number = 1;
-    while (id_taken(card, "P" + std::to_string(number))) {
-        ++number;
+    for (int number = 1; number == 1 || id_taken(card, patch.id); ++number) {
+        patch.id = std::to_string(number).insert(0, 1, 'P');
     }
-    patch.id = "P" + std::to_string(number);
     patch.at_mm = change.at_mm;
     patch.size_mm = {change.mm, change.mm};
     out.laid.insert(out.laid.begin() + static_cast<std::ptrdiff_t>(index) + 1, patch);

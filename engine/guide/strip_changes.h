@@ -1,6 +1,6 @@
-// Strip changes: what may happen to a strip on the table. Internal to guide/; see change.h for what each means.
-// A strip that was cut or torn goes on as several: "N1", "N1b", "N1c"; pieces laid over it are "N1r", "N1r2". A later
-// change to "N1" means whichever of these lies nearest to the place it names.
+// Strip changes: what may happen to a strip on the table. Internal to guide/; see change.h for what each
+// means. A strip that was cut or torn goes on as several: "N1", "N1b", "N1c"; pieces laid over it are "N1r",
+// "N1r2". A later change to "N1" means whichever of these lies nearest to the place it names.
 #pragma once
 
 #include "guide/change.h"

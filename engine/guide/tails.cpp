@@ -8,9 +8,9 @@ namespace lanternleaf {
 namespace {
 
 // How far before a patch a strip stops sticking: room to lift the tail and rub the patch down beneath it
-// (common practice, 12 to 15 mm). Within that range it stops clear of pads.
+// (common practice, 12 to 15 mm), and a little more where that keeps the stop clear of a pad.
 constexpr double kTailLeast_mm = 12.0;
-constexpr double kTailMost_mm = 15.0;
+constexpr double kTailMost_mm = 18.0;
 constexpr double kTailTry_mm = 0.5;
 // Half the length of a usual pad along the tape: a stop nearer than this to a pad leaves the pad half loose.
 constexpr double kHalfPad_mm = 4.0;

@@ -25,6 +25,23 @@ double length_of(const GuideFacts& facts, std::size_t laid_index) {
     return 0.0;
 }
 
+// How far a loose tail's stuck part ends before the patch it waits for; 0 when there is no such patch.
+double short_of(const GuideFacts& facts, std::size_t laid_index, const Tail& tail) {
+    for (const StripShape& strip : facts.conductors.strips) {
+        for (const PatchShape& patch : facts.conductors.patches) {
+            const bool its_own =
+                strip.laid_index == static_cast<int>(laid_index) &&
+                id_of(facts.card.laid[static_cast<std::size_t>(patch.laid_index)]) == tail.patch;
+            if (its_own) {
+                constexpr double kDot_mm = 0.01;
+                const Convex end = rectangle(point_at(strip.ribbon, tail.stop_mm), {kDot_mm, kDot_mm}, 0.0);
+                return nearest(end, patch.outline).mm + kDot_mm / 2.0;
+            }
+        }
+    }
+    return 0.0;
+}
+
 void patch_moves(const Patch& patch, const std::string& under, std::vector<Move>& out) {
     Move lay = make_move(StepId::insulate, patch.id, "patch", MoveKind::patch);
     lay.title = under.empty() ? "Stick patch " + patch.id : "Stick patch " + patch.id + " over " + under;
@@ -68,13 +85,14 @@ std::vector<Move> trace_moves(const GuideFacts& facts, StepId step) {
         if (strip == nullptr || step_of(strip->side) != step) {
             continue;
         }
-        StripPortion portion{static_cast<int>(i), 0.0, length_of(facts, i), step, ""};
+        StripPortion portion{static_cast<int>(i), 0.0, length_of(facts, i), step, "", 0.0};
         if (const Tail* tail = tail_of(facts, i)) {
             if (tail->stop_mm <= 0.0) {
                 continue; // waits whole
             }
             portion.to_mm = tail->stop_mm;
             portion.waits_for = tail->patch.empty() ? "the crossing" : tail->patch;
+            portion.before_mm = short_of(facts, i, *tail);
         }
         lay_strip(facts, stage, predictor, portion, out);
     }
@@ -91,7 +109,8 @@ std::vector<Move> crossing_moves(const GuideFacts& facts) {
             patch_moves(*patch, strips_under(facts, i), out);
         } else if (const Tail* tail = tail_of(facts, i)) {
             lay_strip(facts, stage, predictor,
-                      {static_cast<int>(i), tail->stop_mm, length_of(facts, i), StepId::insulate, ""}, out);
+                      {static_cast<int>(i), tail->stop_mm, length_of(facts, i), StepId::insulate, "", 0.0},
+                      out);
         }
     }
     return out;
