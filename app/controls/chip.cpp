@@ -39,13 +39,13 @@ bool safety_chip(Ui& ui, const Rect& r, std::string_view label) {
     ui.pen().fill(r, down ? t.plum_tint : t.panel, r.h / 2);
     ui.pen().outline(r, t.plum, 2, r.h / 2);
     const Rect box = down ? r.moved(0, 1) : r;
-    icon_and_label(ui, box.shrunk(10, 0), Icon::Cellsafe, ui.m.with_text(27), label,
+    icon_and_label(ui, box.shrunk(6, 0), Icon::Cellsafe, ui.m.with_text(27), label,
                    ui.m.type(Type::Body).bold(), t.plum);
     return hit;
 }
 
 float safety_chip_width(const Ui& ui, std::string_view label) {
-    const float pad = ui.m.phone() ? 14 : 17;
+    const float pad = ui.m.phone() ? 11 : 17;
     return ui.fonts().width(label, ui.m.type(Type::Body).bold()) + ui.m.with_text(27) + 10 + 2 * pad;
 }
 

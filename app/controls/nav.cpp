@@ -8,7 +8,7 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr float kPad = 13;
+constexpr float kPad = 9;
 constexpr float kIcon = 26;
 constexpr float kGap = 6;
 
@@ -70,9 +70,9 @@ bool nav_menu(Ui& ui, const Rect& r, std::string_view title) {
     }
     const float y = r.centre().y;
     draw_mark(ui.pen(), {r.x + 20, y}, std::min(38.0f, r.h * 0.6f), t);
-    draw_icon(ui.pen(), Icon::Down, {r.x + 54, y}, ui.m.with_text(20), t.ink);
+    draw_icon(ui.pen(), Icon::Down, {r.x + 52, y}, ui.m.with_text(20), t.ink);
     const TextStyle style = ui.m.type(Type::Body).bold();
-    ui.pen().text_in({r.x + 76, r.y, r.w - 80, r.h}, ui.fonts().fitted(title, style, r.w - 80), style, t.ink,
+    ui.pen().text_in({r.x + 70, r.y, r.w - 72, r.h}, ui.fonts().fitted(title, style, r.w - 72), style, t.ink,
                      Align::Left);
     return hit;
 }

@@ -13,7 +13,8 @@ constexpr float kShade = 22;
 
 } // namespace
 
-Scroll::Scroll(Ui& ui, std::string_view name, const Rect& room) : ui_(ui), name_(name), room_(room) {
+Scroll::Scroll(Ui& ui, std::string_view name, const Rect& room, std::optional<Colour> ground)
+    : ui_(ui), name_(name), room_(room), ground_(ground.value_or(ui.theme().panel)) {
     ui_.add({.name = name_, .role = Role::Scroll, .rect = room, .drag = DragAxis::Y});
     first_target_ = ui_.targets.all().size();
     top_ = std::round((room.y - ui_.scrolls[name_].offset) * ui_.m.px_per_pt) / ui_.m.px_per_pt;
@@ -56,19 +57,19 @@ void Scroll::done(float content_h) {
 
     // Shades at the ends say that there is more; a thin mark says where one is.
     if (k.offset > 1) {
-        pen.gradient({room_.x, room_.y, room_.w, kShade}, faded(t.panel, 0.95f), faded(t.panel, 0), true);
+        pen.gradient({room_.x, room_.y, room_.w, kShade}, faded(ground_, 0.95f), faded(ground_, 0), true);
     }
     if (k.offset < most - 1) {
-        pen.gradient({room_.x, room_.bottom() - kShade, room_.w, kShade}, faded(t.panel, 0),
-                     faded(t.panel, 0.95f), true);
-    }
-    if (most > 0) {
-        const float h = std::max(28.0f, room_.h * room_.h / content_h);
-        const float y = room_.y + (room_.h - h) * std::clamp(k.offset / most, 0.0f, 1.0f);
-        pen.fill({room_.right() - 5, y + 3, 4, h - 6}, faded(t.edge, 0.7f), 2);
+        pen.gradient({room_.x, room_.bottom() - kShade, room_.w, kShade}, faded(ground_, 0),
+                     faded(ground_, 0.95f), true);
     }
     pen.pop_clip();
     ui_.targets.pop_clip();
+    if (most > 0) {
+        const float h = std::max(28.0f, room_.h * room_.h / content_h);
+        const float y = room_.y + (room_.h - h) * std::clamp(k.offset / most, 0.0f, 1.0f);
+        pen.fill({room_.right() + 5, y + 3, 4, h - 6}, faded(t.edge, 0.7f), 2);
+    }
 }
 
 void Scroll::keep_focus_in_view(float most) {

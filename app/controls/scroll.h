@@ -3,14 +3,17 @@
 // making and done() is clipped, and touches outside the visible part do not reach it.
 #pragma once
 
+#include <optional>
+
 #include "controls/ui.h"
 
 namespace lanternleaf {
 
 class Scroll {
 public:
-    /// Begins. The offset is kept in ui.scrolls under the name.
-    Scroll(Ui& ui, std::string_view name, const Rect& room);
+    /// Begins. The offset is kept in ui.scrolls under the name. `ground` is the colour it lies on (panel if
+    /// not given).
+    Scroll(Ui& ui, std::string_view name, const Rect& room, std::optional<Colour> ground = std::nullopt);
     ~Scroll();
     Scroll(const Scroll&) = delete;
     Scroll& operator=(const Scroll&) = delete;
@@ -30,6 +33,7 @@ private:
     Ui& ui_;
     std::string name_;
     Rect room_;
+    Colour ground_;
     float top_ = 0;
     std::size_t first_target_ = 0;
     bool open_ = true;

@@ -18,10 +18,10 @@ struct Row {
 // clang-format off
 constexpr Row kRows[] = {
     {Icon::None, "", ""},
-    {Icon::Shelf, "shelf", "R 2.5 3.5 19 17.5 0.5 M 5.5 7.5 10 7.5 10 21 M 10 9.5 10 6.5 14.5 6.5 14.5 21 M 14.5 7.5 18.5 7.5 18.5 21 M 5.5 7.5 5.5 21"},
+    {Icon::Shelf, "shelf", "R 2.5 3.5 19 17.5 0.5 M 6.8 21 6.8 8.5 11.6 8.5 11.6 21 M 11.6 11.5 16.6 11.5 16.6 21"},
     {Icon::Draw, "draw", "M 2 21 9 21 9 14.5 13 14.5 M 13 14.5 13.8 11 20 4.5 22 7.2 16.3 13.6 Z M 17.5 7 20 9.6"},
-    {Icon::Make, "make", "M 3 21 10.5 13.5 M 10.8 13.2 C 8.8 10.2 11 6 20.5 3.5 C 19.5 11 15 15.8 10.8 13.2 Z M 14.5 8.5 14.2 10.5"},
-    {Icon::Mend, "mend", "M 3.5 12.5 12.5 3.5 20.5 11.5 11.5 20.5 Z M 3 4 5.5 6.5 M 18.5 18.5 21 21 D 9.5 11 D 12 12 D 13.2 9.6 D 10.9 14 D 14.8 12.8"},
+    {Icon::Make, "make", "M 3 21 10.5 13.5 M 10.8 13.2 C 8.8 10.2 11 6 20.5 3.5 C 19.5 11 15 15.8 10.8 13.2 Z"},
+    {Icon::Mend, "mend", "M 3.5 12.5 12.5 3.5 20.5 11.5 11.5 20.5 Z M 3 4 5.5 6.5 M 18.5 18.5 21 21 D 9.4 12.1 D 12.1 9.4 D 12.1 14.8 D 14.8 12.1"},
     {Icon::Log, "log", "R 6 2.5 14 19 1 M 3.5 6.5 8 6.5 M 3.5 12 8 12 M 3.5 17.5 8 17.5 M 11.5 12.5 13.3 14.3 17 9.8 M 11.5 6.5 15 6.5"},
     {Icon::Cellsafe, "cellsafe", "M 12 2 C 14.5 3.8 17.2 4.7 20.5 4.8 L 20.5 11 C 20.5 16.5 17 20 12 22 C 7 20 3.5 16.5 3.5 11 L 3.5 4.8 C 6.8 4.7 9.5 3.8 12 2 Z M 12 7.5 12 12.5 D 12 16.2"},
     {Icon::Phone, "phone", "M 6.5 2.8 9 3 10.8 8 8.3 10 C 9.5 12.8 11.3 14.5 14 15.8 L 16 13.3 21 15 21.3 17.6 C 20.8 20.2 19 21.4 16.6 21.2 C 9 20.4 3.6 15 2.8 7.4 C 2.6 5 3.9 3.2 6.5 2.8 Z"},
@@ -132,7 +132,7 @@ void draw_icon(Pen& pen, Icon icon, Point centre, float size, Colour colour) {
     }
     const IconPath& path = icon_path(icon);
     const float k = size / 24;
-    const float width = std::max(1.5f, 2 * k);
+    const float width = std::max(1.5f, 2.1f * k);
     const Point origin{centre.x - size / 2, centre.y - size / 2};
     Polyline placed;
     for (const IconStroke& stroke : path.strokes) {
@@ -144,10 +144,14 @@ void draw_icon(Pen& pen, Icon icon, Point centre, float size, Colour colour) {
                 placed.push_back(q);
             }
         }
+        // For the same reason a closed curve must not come back to its own first point.
+        if (stroke.closed && placed.size() > 2 && distance(placed.back(), placed.front()) < 0.01f) {
+            placed.pop_back();
+        }
         pen.stroke(placed, colour, width, stroke.closed, true);
     }
     for (const Point dot : path.dots) {
-        pen.disc(origin + dot * k, std::max(1.0f, 1.2f * k), colour);
+        pen.disc(origin + dot * k, std::max(1.0f, 1.3f * k), colour);
     }
 }
 

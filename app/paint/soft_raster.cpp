@@ -61,23 +61,28 @@ void blend(std::uint8_t* pixel, float r, float g, float b, float a) {
     pixel[3] = 255;
 }
 
-/// A triangle's edge: positive inside. Pixels exactly on an edge belong to one of its two triangles only.
+/// A triangle's edge: positive inside; in doubles, since the soft rims of shapes are very thin triangles.
+/// Pixels exactly on an edge belong to one of its two triangles only.
 struct Edge {
-    float a, b, c;
+    double a, b, c;
     bool owns;
 
-    Edge(ImVec2 p, ImVec2 q) : a(p.y - q.y), b(q.x - p.x), c(p.x * q.y - p.y * q.x) {
+    Edge(ImVec2 p, ImVec2 q)
+        : a(static_cast<double>(p.y) - static_cast<double>(q.y)),
+          b(static_cast<double>(q.x) - static_cast<double>(p.x)),
+          c(static_cast<double>(p.x) * static_cast<double>(q.y) -
+            static_cast<double>(p.y) * static_cast<double>(q.x)) {
         owns = a > 0 || (a == 0 && b > 0);
     }
 
-    [[nodiscard]] float at(float x, float y) const { return a * x + b * y + c; }
+    [[nodiscard]] double at(double x, double y) const { return a * x + b * y + c; }
 
-    [[nodiscard]] bool holds(float value) const { return value > 0 || (value == 0 && owns); }
+    [[nodiscard]] bool holds(double value) const { return value > 0 || (value == 0 && owns); }
 };
 
 void triangle(Bitmap& out, const Bitmap& texture, const Clip& clip, const ImDrawVert& p, ImDrawVert q,
               ImDrawVert r) {
-    float area = (q.pos.x - p.pos.x) * (r.pos.y - p.pos.y) - (q.pos.y - p.pos.y) * (r.pos.x - p.pos.x);
+    double area = Edge(p.pos, q.pos).at(static_cast<double>(r.pos.x), static_cast<double>(r.pos.y));
     if (area == 0) {
         return;
     }
@@ -104,13 +109,13 @@ void triangle(Bitmap& out, const Bitmap& texture, const Clip& clip, const ImDraw
     const bool flat_texture = p.uv.x == q.uv.x && q.uv.x == r.uv.x && p.uv.y == q.uv.y && q.uv.y == r.uv.y;
     Sample tex = flat_texture ? sampled(texture, p.uv.x, p.uv.y) : Sample{255, 255, 255, 255};
     for (int y = y0; y < y1; ++y) {
-        const float fy = static_cast<float>(y) + 0.5f;
+        const double fy = y + 0.5;
         bool entered = false;
         for (int x = x0; x < x1; ++x) {
-            const float fx = static_cast<float>(x) + 0.5f;
-            const float w0 = e0.at(fx, fy);
-            const float w1 = e1.at(fx, fy);
-            const float w2 = e2.at(fx, fy);
+            const double fx = x + 0.5;
+            const double w0 = e0.at(fx, fy);
+            const double w1 = e1.at(fx, fy);
+            const double w2 = e2.at(fx, fy);
             if (!e0.holds(w0) || !e1.holds(w1) || !e2.holds(w2)) {
                 if (entered) {
                     break;
@@ -118,9 +123,9 @@ void triangle(Bitmap& out, const Bitmap& texture, const Clip& clip, const ImDraw
                 continue;
             }
             entered = true;
-            const float a = w0 / area;
-            const float b = w1 / area;
-            const float c = w2 / area;
+            const float a = static_cast<float>(w0 / area);
+            const float b = static_cast<float>(w1 / area);
+            const float c = static_cast<float>(w2 / area);
             if (!flat_texture) {
                 tex = sampled(texture, p.uv.x * a + q.uv.x * b + r.uv.x * c,
                               p.uv.y * a + q.uv.y * b + r.uv.y * c);

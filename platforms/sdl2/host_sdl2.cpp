@@ -1,0 +1,86 @@
+#include "host_sdl2.h"
+
+#include <cmath>
+#include <cstdlib>
+#include <ctime>
+#include <fstream>
+#include <system_error>
+#include <utility>
+
+namespace lanternleaf {
+
+HostSdl2::HostSdl2(std::filesystem::path assets) : assets_(std::move(assets)) {}
+
+std::filesystem::path HostSdl2::data_folder() const {
+    std::filesystem::path folder;
+    if (const char* given = std::getenv("LANTERNLEAF_DATA"); given != nullptr && *given != 0) {
+        folder = given;
+    } else if (char* preferred = SDL_GetPrefPath("lanternleaf", "lanternleaf")) {
+        folder = preferred;
+        SDL_free(preferred);
+    } else {
+        folder = ".";
+    }
+    std::error_code ignored;
+    std::filesystem::create_directories(folder, ignored);
+    return folder;
+}
+
+Outcome<std::string> HostSdl2::hand_over(std::string_view file_name, std::string_view bytes) {
+    const std::filesystem::path folder = data_folder() / "out";
+    std::error_code code;
+    std::filesystem::create_directories(folder, code);
+    const std::filesystem::path file = folder / std::filesystem::path(file_name).filename();
+    const std::filesystem::path part = file.string() + ".part";
+    {
+        std::ofstream out(part, std::ios::binary | std::ios::trunc);
+        out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+        out.flush();
+        if (!out) {
+            return Problem{part.string(), "", "expected to be able to write a file here"};
+        }
+    }
+    // The finished file appears at once or not at all.
+    std::filesystem::rename(part, file, code);
+    if (code) {
+        return Problem{file.string(), "", "expected to be able to write a file here: " + code.message()};
+    }
+    return file.string();
+}
+
+void HostSdl2::keep_screen_on(bool on) {
+    if (on) {
+        SDL_DisableScreenSaver();
+    } else {
+        SDL_EnableScreenSaver();
+    }
+}
+
+void HostSdl2::show_keyboard(bool shown, const Rect& field) {
+    // Typing itself is always on (a keyboard on the desk needs no permission); this moves the on-screen one.
+    if (shown) {
+        SDL_Rect r{static_cast<int>(std::lround(field.x)), static_cast<int>(std::lround(field.y)),
+                   static_cast<int>(std::lround(field.w)), static_cast<int>(std::lround(field.h))};
+        SDL_SetTextInputRect(&r);
+        SDL_StartTextInput();
+    } else if (SDL_HasScreenKeyboardSupport() == SDL_TRUE) {
+        SDL_StopTextInput();
+    }
+}
+
+std::string HostSdl2::local_time() const {
+    const std::time_t now = std::time(nullptr);
+    char text[32] = {};
+    if (const std::tm* local = std::localtime(&now)) {
+        std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%S", local);
+    }
+    return text;
+}
+
+void HostSdl2::quit() {
+    SDL_Event event{};
+    event.type = SDL_QUIT;
+    SDL_PushEvent(&event);
+}
+
+} // namespace lanternleaf

@@ -1,0 +1,34 @@
+// HostSdl2: what the app may ask of a desk computer, through SDL.
+// Exists to implement app/host for this platform; data lies where the system keeps a program's files.
+#pragma once
+
+#include <SDL.h>
+
+#include "host/host.h"
+
+namespace lanternleaf {
+
+class HostSdl2 final : public Host {
+public:
+    /// assets: the folder with fonts/, cards/, words/.
+    explicit HostSdl2(std::filesystem::path assets);
+
+    [[nodiscard]] std::filesystem::path data_folder() const override;
+
+    [[nodiscard]] std::filesystem::path assets_folder() const override { return assets_; }
+
+    /// Writes into the data folder's "out" and gives the path.
+    Outcome<std::string> hand_over(std::string_view file_name, std::string_view bytes) override;
+    void keep_screen_on(bool on) override;
+    void show_keyboard(bool shown, const Rect& field) override;
+
+    void tick() override {}
+
+    [[nodiscard]] std::string local_time() const override;
+    void quit() override;
+
+private:
+    std::filesystem::path assets_;
+};
+
+} // namespace lanternleaf
