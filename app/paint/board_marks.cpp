@@ -176,8 +176,7 @@ void now_points(const Canvas& on) {
         const Point outside = on.at.way(fold.outside);
         on.pen.line(at + outside * (radius * 0.55f), at - outside * (radius * 0.55f), theme.ink, 3.0f, true);
         if (fold.number > 0) {
-            const Point place = at + outside * (radius + 17);
-            badge(on, place, 17, theme.lamp, theme.night ? theme.on_lamp : theme.ink, theme.on_lamp,
+            badge(on, on.to(fold.badge_mm), 17, theme.lamp, theme.night ? theme.on_lamp : theme.ink, theme.on_lamp,
                   std::to_string(fold.number), on.look.label_em + 4);
         }
     }

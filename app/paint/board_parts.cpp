@@ -41,7 +41,7 @@ std::vector<Point> rounded_part(const Frame& frame, double half_long, double hal
 void diode(const Frame& frame, double high, Colour colour, bool hollow, float line) {
     const Canvas& on = frame.on;
     const double half = high / 2;
-    const double deep = high * 0.78;
+    const double deep = high * 0.8;
     const Point tip = frame.at(-deep / 2, 0);
     const Point a = frame.at(deep / 2, -half);
     const Point b = frame.at(deep / 2, half);
@@ -70,6 +70,10 @@ Colour glow_of(const Theme& theme, LightTint tint) {
     return theme.glow;
 }
 
+Colour part_paper(const Theme& theme) {
+    return theme.night ? mixed(theme.ink, {255, 255, 255, 255}, 0.5f) : theme.panel;
+}
+
 void led(const Canvas& on, const PartView& part) {
     const Theme& theme = on.theme;
     const Frame frame{on, part};
@@ -80,10 +84,10 @@ void led(const Canvas& on, const PartView& part) {
     const std::vector<Point> body = rounded_part(frame, half, part.width_mm / 2, 1.3);
     const float arm = on.px(0.85, 2.2f);
     // A placed part is paper-white by day and by night; dark ink stands on it.
-    const Colour paper = theme.night ? theme.ink : theme.panel;
+    const Colour paper = part_paper(theme);
     const Colour ink = lies ? theme.on_lamp : theme.ink;
     if (lies) {
-        const Colour lit = mixed(paper, glow_of(theme, part.tint), 0.38f * static_cast<float>(part.glow));
+        const Colour lit = mixed(paper, glow_of(theme, part.tint), 0.3f * static_cast<float>(part.glow));
         on.pen.fill_convex(body, part.glow > 0.02 ? lit : paper);
         on.pen.stroke(body, theme.night ? theme.minus : theme.ink, 1.6f, true);
     } else {
@@ -103,7 +107,7 @@ void led(const Canvas& on, const PartView& part) {
     minus_sign(on.pen, frame.at(-half + end / 2, 0), arm, sign, line);
     plus_sign(on.pen, frame.at(half - end / 2, 0), arm, sign, line);
     const double room = part.length_mm - 2 * end - 1.4;
-    diode(frame, std::min(2.7, room / 0.78), sign, !lies, 1.4f);
+    diode(frame, std::min(3.1, room / 0.8), sign, !lies, 1.4f);
 }
 
 void resistor(const Canvas& on, const PartView& part) {
@@ -112,7 +116,7 @@ void resistor(const Canvas& on, const PartView& part) {
     const bool lies = part.state == ItemState::done;
     const double half = part.length_mm / 2;
     const std::vector<Point> body = rounded_part(frame, half, part.width_mm / 2, 1.0);
-    const Colour paper = theme.night ? theme.ink : theme.panel;
+    const Colour paper = part_paper(theme);
     const Colour ink = lies ? theme.on_lamp : part.state == ItemState::now ? theme.ink : faded(theme.ink, 0.72f);
     if (lies) {
         on.pen.fill_convex(body, paper);
@@ -148,16 +152,25 @@ void flap_holder(const Canvas& on) {
     } else {
         pen.fill_convex(base, paper);
         pen.stroke(base, edge, 1.5f, true);
-        // The flap's foot has one corner turned over.
         const float cut = on.px(3.6);
-        const Point corner = flap[2];
+        // The flap's foot has one corner turned over: the one at the lower right as the sheet lies.
+        const std::size_t at = flap[2].x + flap[2].y > flap[3].x + flap[3].y ? 2 : 3;
+        const Point corner = flap[at];
         const auto toward = [&](Point to) {
             const float far = distance(corner, to);
             return corner + (to - corner) * (far > 0 ? cut / far : 0);
         };
-        const Point a = toward(flap[1]);
-        const Point b = toward(flap[3]);
-        const Point outline[] = {flap[0], flap[1], a, b, flap[3]};
+        const Point a = toward(flap[at - 1]);
+        const Point b = toward(flap[(at + 1) % 4]);
+        std::vector<Point> outline;
+        for (std::size_t i = 0; i < 4; ++i) {
+            if (i == at) {
+                outline.push_back(a);
+                outline.push_back(b);
+            } else {
+                outline.push_back(flap[i]);
+            }
+        }
         pen.fill_convex(outline, paper);
         pen.stroke(outline, edge, 1.5f, true);
         const Point inside = a + b - corner;

@@ -88,7 +88,17 @@ std::vector<Point> band(std::span<const Point> path, float half) {
     };
     side(false);
     side(true);
-    return out;
+    // Round ends begin where a side stopped: the same point twice would trip the cutting into triangles.
+    std::vector<Point> clean;
+    for (const Point p : out) {
+        if (clean.empty() || distance(clean.back(), p) > 0.05f) {
+            clean.push_back(p);
+        }
+    }
+    while (clean.size() > 2 && distance(clean.front(), clean.back()) <= 0.05f) {
+        clean.pop_back();
+    }
+    return clean;
 }
 
 void hatch(Pen& pen, std::span<const Point> outline, float pitch, Colour colour, float width) {

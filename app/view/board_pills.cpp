@@ -8,6 +8,8 @@ namespace lanternleaf {
 namespace {
 
 constexpr double kPillGap_mm = 0.7;
+constexpr double kBadgeRadius_px = 17.0;
+constexpr double kFoldRing_mm = 6.4;
 // What each kind of clash costs, in millimetres of distance a pill would rather move away.
 constexpr double kOnCentreLine = 400.0;
 constexpr double kOverTape_per_mm2 = 2.5;
@@ -111,6 +113,24 @@ Vec2 best_place(const Scene& scene, Vec2 from, Vec2 size, const PartView* own, d
     return best;
 }
 
+/// Round the fold to make, where it hides least; outside the turn when all is equal.
+Vec2 badge_place(const Scene& scene, const FoldToMake& fold, double ppm) {
+    const double radius = kBadgeRadius_px / ppm;
+    const Vec2 size{2 * radius, 2 * radius};
+    Vec2 best;
+    double least = 1e300;
+    for (int way = 0; way < 8; ++way) {
+        const int turn = way % 2 == 0 ? way / 2 : -(way + 1) / 2;
+        const Vec2 place = fold.at_mm + turned(fold.outside, 45.0 * turn) * (kFoldRing_mm + radius);
+        const double cost = cost_of(scene, place, size, nullptr) + std::abs(turn);
+        if (cost < least) {
+            least = cost;
+            best = place;
+        }
+    }
+    return best;
+}
+
 } // namespace
 
 Vec2 pill_size_mm(std::size_t characters, double em, double ppm) {
@@ -131,6 +151,10 @@ void place_pills(BoardView& view, const Conductors& conductors, const BoardOptio
         view.start->pill_size_mm = {kStartEms * k, 1.6 * k};
         view.start->pill_mm =
             best_place(scene, view.start->at_mm, view.start->pill_size_mm, nullptr, 4.0);
+        scene.pills.push_back(pill_shape(view.start->pill_mm, view.start->pill_size_mm));
+    }
+    if (view.fold) {
+        view.fold->badge_mm = badge_place(scene, *view.fold, std::max(0.1, options.ppm));
     }
 }
 

@@ -9,6 +9,7 @@ namespace {
 
 constexpr double kFlapBeyond_mm = 5.0;   ///< flap past its disc at the foot: room for its label
 constexpr double kFlapHalfWidth_mm = 15.0;
+constexpr double kBaseHalfWidth_mm = 13.0; ///< narrower: the tape to the flap passes beside it
 constexpr double kBaseBeyond_mm = 3.0;   ///< paper past the bed
 constexpr double kTapeSpare_mm = 1.5;
 constexpr double kFoilOhm_per_square = 0.01; ///< between foil and woven tape
@@ -41,8 +42,8 @@ std::vector<FoldMark> folds_of(const std::vector<Vec2>& path_mm) {
     return out;
 }
 
-std::vector<Vec2> ticks_of(const StripView& strip, const Conductors& conductors, const Card& card, int index,
-                           const std::vector<PartView>& parts, double ppm) {
+std::vector<Vec2> ticks_of(const StripView& strip, const Conductors& conductors, int index,
+                           const std::vector<PartView>& parts, const HolderView& holder, double ppm) {
     std::vector<Vec2> out;
     const double pitch = pitch_of(ppm);
     const auto clear = [&](Vec2 p) {
@@ -62,9 +63,16 @@ std::vector<Vec2> ticks_of(const StripView& strip, const Conductors& conductors,
                 return false;
             }
         }
-        return std::none_of(parts.begin(), parts.end(), [&](const PartView& part) { return under(part, p, 1.3); });
+        // The hinge and the paper's edges are lines too: a sign on one of them cannot be read.
+        for (const auto* outline : {&holder.flap_outline_mm, &holder.base_outline_mm}) {
+            for (std::size_t i = 0; i < outline->size(); ++i) {
+                if (distance_to_segment(p, (*outline)[i], (*outline)[(i + 1) % outline->size()]) < 1.6) {
+                    return false;
+                }
+            }
+        }
+        return std::none_of(parts.begin(), parts.end(), [&](const PartView& part) { return under(part, p, 2.0); });
     };
-    (void)card;
     for (std::size_t i = 1; i < strip.done_mm.size(); ++i) {
         const Vec2 from = strip.done_mm[i - 1];
         const Vec2 to = strip.done_mm[i];
@@ -155,8 +163,8 @@ HolderView holder_view(const Card& card, const Parts& parts, const Conductors& c
     };
     view.flap_outline_mm = {place(hinge, low), place(hinge, high), place(foot, high), place(foot, low)};
     const double back = -(type.bed_radius_mm + kBaseBeyond_mm);
-    view.base_outline_mm = {place(hinge, -kFlapHalfWidth_mm), place(hinge, kFlapHalfWidth_mm),
-                            place(back, kFlapHalfWidth_mm), place(back, -kFlapHalfWidth_mm)};
+    view.base_outline_mm = {place(hinge, -kBaseHalfWidth_mm), place(hinge, kBaseHalfWidth_mm),
+                            place(back, kBaseHalfWidth_mm), place(back, -kBaseHalfWidth_mm)};
     Box box;
     for (const Vec2 p : view.flap_outline_mm) {
         box.add(p);
@@ -164,7 +172,7 @@ HolderView holder_view(const Card& card, const Parts& parts, const Conductors& c
     // The label stands under the flap's disc as the sheet lies, or above it where the hinge leaves no room below.
     const double below = box.max.y - (view.flap_mm.y + type.flap_radius_mm);
     const bool at_foot = below >= 4.0;
-    view.label_mm = {view.flap_mm.x, at_foot ? box.max.y - below / 2 : box.min.y + 2.5};
+    view.label_mm = {(box.min.x + box.max.x) / 2 - (at_foot ? 2.0 : 0.0), at_foot ? box.max.y - below / 2 : box.min.y + 2.5};
     return view;
 }
 

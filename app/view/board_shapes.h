@@ -15,9 +15,10 @@ inline constexpr double kSmallPpm = 2.2;
 
 /// Inner vertices of a centre line, with the way before and after.
 [[nodiscard]] std::vector<FoldMark> folds_of(const std::vector<Vec2>& path_mm);
-/// Signs along the part that lies: clear of folds, of places where strips lie over each other, of parts and patches.
-[[nodiscard]] std::vector<Vec2> ticks_of(const StripView& strip, const Conductors& conductors, const Card& card,
-                                         int index, const std::vector<PartView>& parts, double ppm);
+/// Signs along the part that lies: clear of folds, of places where strips lie over each other, of parts, of patches
+/// and of the holder's edges.
+[[nodiscard]] std::vector<Vec2> ticks_of(const StripView& strip, const Conductors& conductors, int index,
+                                         const std::vector<PartView>& parts, const HolderView& holder, double ppm);
 /// How long a part is drawn: over the middle of both its pads, and at least 9.6 mm.
 [[nodiscard]] double drawn_length(const Package& package);
 [[nodiscard]] LightTint tint_of(const std::string& colour);

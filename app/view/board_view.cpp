@@ -145,7 +145,7 @@ void mark_move(BoardView& view, const Conductors& conductors, const BoardProgres
         const double along_mm = along(*ribbon, place);
         const Vec2 in = heading_at(*ribbon, std::max(0.0, along_mm - 0.5));
         const Vec2 out = heading_at(*ribbon, along_mm + 0.5);
-        view.fold = FoldToMake{place, unit(in - out), progress.number, cross(in, out) >= 0.0};
+        view.fold = FoldToMake{place, unit(in - out), place, progress.number, cross(in, out) >= 0.0};
     } else if (ribbon == nullptr || progress.kind == MoveKind::joint || progress.kind == MoveKind::cut ||
                progress.kind == MoveKind::leave_tail) {
         view.place = progress.path_mm.back();
@@ -180,12 +180,15 @@ BoardView make_board_view(const Card& card, const Parts& parts, const Conductors
     if (card.sheet.art && options.picture) {
         view.art = BoardArt{card.sheet.art->file, card.sheet.art->at_mm, card.sheet.art->width_mm};
     }
+    view.holder = holder_view(card, parts, conductors);
+    view.holder.state = progress.holder;
+    view.holder.cell_in = progress.cell_in;
     view.joints = joint_views(card, conductors, progress, options);
     view.parts = part_views(card, parts, progress, options);
     for (int i = 0; i < static_cast<int>(conductors.strips.size()); ++i) {
         StripView strip = strip_view(card, parts, conductors, progress, i);
         if (shown(strip.side, options)) {
-            strip.ticks_mm = ticks_of(strip, conductors, card, i, view.parts, options.ppm);
+            strip.ticks_mm = ticks_of(strip, conductors, i, view.parts, view.holder, options.ppm);
             view.strips.push_back(std::move(strip));
         }
     }
@@ -195,9 +198,6 @@ BoardView make_board_view(const Card& card, const Parts& parts, const Conductors
         view.patches.push_back({patch.id, "board/patch/" + patch.id, patch.at_mm, patch.size_mm, patch.turn_deg,
                                 laid, progress.patches[i]});
     }
-    view.holder = holder_view(card, parts, conductors);
-    view.holder.state = progress.holder;
-    view.holder.cell_in = progress.cell_in;
     view.foam = card.foam;
     view.foam_state = progress.foam;
     mark_move(view, conductors, progress);

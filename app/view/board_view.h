@@ -97,7 +97,8 @@ struct StartMark {
 
 struct FoldToMake {
     Vec2 at_mm;
-    Vec2 outside; ///< unit direction away from the turn, where the number badge sits
+    Vec2 outside; ///< unit direction away from the turn: the crease lies along it
+    Vec2 badge_mm; ///< middle of the number badge
     int number = 0;
     bool right = true;
 };
