@@ -93,7 +93,7 @@ void print_step(std::ostream& out, const StepWalk& step) {
         if (off || !step.readings[i].simulated) {
             out << "   " << (step.readings[i].simulated ? "simulated " : "given ")
                 << printable(step.readings[i].check) << ": " << printable(step.fits[i].text)
-                << (off ? " (off)" : "") << "\n";
+                << (off ? std::string(" (") + name_of(step.fits[i].fit) + ")" : "") << "\n";
         }
     }
     if (step.state == VerdictState::stopped) {

@@ -133,18 +133,6 @@ Json move_json(const Move& move) {
     return json;
 }
 
-const char* name_of(ReadingFit fit) {
-    switch (fit) {
-    case ReadingFit::as_expected:
-        return "as-expected";
-    case ReadingFit::off:
-        return "off";
-    case ReadingFit::unreadable:
-        return "unreadable";
-    }
-    return "";
-}
-
 Json walked_json(const StepWalk& step) {
     const char* state = step.state == VerdictState::proved ? "proved"
                         : step.regardless                  ? "regardless"

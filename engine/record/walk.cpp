@@ -277,6 +277,18 @@ Outcome<Walk> Walker::run(const Card& card, const std::string& id) {
 
 } // namespace
 
+const char* name_of(ReadingFit fit) {
+    switch (fit) {
+    case ReadingFit::as_expected:
+        return "as-expected";
+    case ReadingFit::off:
+        return "off";
+    case ReadingFit::unreadable:
+        return "unreadable";
+    }
+    return "";
+}
+
 Outcome<Walk> walk_build(const Card& card, const Parts& parts, const BuildScript& script,
                          const std::string& id, const std::function<std::int64_t()>& now_s) {
     return Walker(parts, script, now_s).run(card, id);

@@ -35,6 +35,8 @@ struct Walk {
     [[nodiscard]] bool all_proved() const { return proved_count(record) == kStepCount; }
 };
 
+[[nodiscard]] const char* name_of(ReadingFit fit); ///< "as-expected", "off", "unreadable"
+
 /// Nothing is written: the caller puts the events into a journal. `parts` are the card's own laid over the
 /// shipped. A Problem when the script names a part, check or LED that the card has not got.
 [[nodiscard]] Outcome<Walk> walk_build(const Card& card, const Parts& parts, const BuildScript& script,

