@@ -3,9 +3,9 @@
 #include "cardfile/cardfile.h"
 #include "files/files.h"
 #include "record/journal.h"
+#include "record/utc.h"
 
 #include <algorithm>
-#include <cstdio>
 #include <map>
 
 namespace lanternleaf {
@@ -19,26 +19,14 @@ std::string builds_folder(const Surroundings& around) {
     return around.library + "/builds";
 }
 
-// The days-to-date rule of the proleptic Gregorian calendar (ISO 8601), so that file names sort by time.
+// "20260504-100000": the moment of starting as it stands in file names, so that they sort by time.
 std::string stamp(std::int64_t seconds) {
-    std::int64_t days = seconds / 86400;
-    const std::int64_t of_day = seconds - days * 86400;
-    int year = 1970;
-    const auto leap = [](int y) { return (y % 4 == 0 && y % 100 != 0) || y % 400 == 0; };
-    while (days >= (leap(year) ? 366 : 365)) {
-        days -= leap(year) ? 366 : 365;
-        ++year;
+    std::string text;
+    for (const char c : utc_text(seconds)) {
+        if (c >= '0' && c <= '9') {
+            text += text.size() == 8 ? std::string("-") + c : std::string(1, c);
+        }
     }
-    const int lengths[] = {31, leap(year) ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    int month = 0;
-    while (days >= lengths[month]) {
-        days -= lengths[month];
-        ++month;
-    }
-    char text[32];
-    std::snprintf(text, sizeof text, "%04d%02d%02d-%02d%02d%02d", year, month + 1, static_cast<int>(days) + 1,
-                  static_cast<int>(of_day / 3600), static_cast<int>(of_day / 60 % 60),
-                  static_cast<int>(of_day % 60));
     return text;
 }
 

@@ -1,6 +1,7 @@
 #include "view/log_view.h"
 
 #include "guide/sequence.h"
+#include "record/utc.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -59,27 +60,11 @@ std::string tape_text(const Card& card) {
 } // namespace
 
 std::string clock_text(std::int64_t seconds) {
-    char text[16];
-    const std::int64_t of_day = ((seconds % 86400) + 86400) % 86400;
-    std::snprintf(text, sizeof text, "%02d:%02d", static_cast<int>(of_day / 3600),
-                  static_cast<int>(of_day / 60 % 60));
-    return text;
+    return utc_text(seconds).substr(11, 5);
 }
 
 std::string date_text(std::int64_t seconds) {
-    // Civil date from a day count: years of 365.2425 days in 400-year cycles (Gregorian rule, ISO 8601).
-    std::int64_t days = seconds / 86400 + 719468;
-    const std::int64_t cycle = days / 146097;
-    const std::int64_t in_cycle = days - cycle * 146097;
-    const std::int64_t year_in = (in_cycle - in_cycle / 1460 + in_cycle / 36524 - in_cycle / 146096) / 365;
-    const std::int64_t day_of_year = in_cycle - (365 * year_in + year_in / 4 - year_in / 100);
-    const std::int64_t shifted_month = (5 * day_of_year + 2) / 153;
-    const int day = static_cast<int>(day_of_year - (153 * shifted_month + 2) / 5 + 1);
-    const int month = static_cast<int>(shifted_month < 10 ? shifted_month + 3 : shifted_month - 9);
-    const int year = static_cast<int>(year_in + cycle * 400 + (month <= 2 ? 1 : 0));
-    char text[16];
-    std::snprintf(text, sizeof text, "%04d-%02d-%02d", year, month, day);
-    return spoken_date(text);
+    return spoken_date(utc_text(seconds).substr(0, 10));
 }
 
 std::string span_text(std::int64_t seconds) {
