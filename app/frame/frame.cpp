@@ -1,12 +1,40 @@
 #include "frame/frame.h"
 
+#include "screens/screen.h"
+
 namespace lanternleaf {
 
-void app_frame(App& app, Ui& ui) {
-    draw_gallery(ui, app.gallery);
-    if (ui.tapped("theme")) {
-        app.look.night = !app.look.night;
-        ui.keep_awake("theme");
+Outcome<App> open_app_in(const std::string& assets, const std::string& library, Pictures& pictures,
+                         std::int64_t now_s) {
+    App app;
+    app.around.assets = assets;
+    app.around.library = library;
+    app.around.now_s = now_s;
+    app.pictures = &pictures;
+    Outcome<Parts> parts = load_parts(assets);
+    if (!parts) {
+        return parts.problem();
+    }
+    app.around.shipped = std::move(parts).value();
+    app.state = open_app(app.around);
+    return app;
+}
+
+void app_frame(App& app, Ui& ui, std::int64_t now_s) {
+    app.around.now_s = now_s;
+    app.around.clock_s = ui.now();
+    std::vector<Command> commands;
+    Screen screen{ui, app.state, app.around, *app.pictures, commands};
+    draw_screen(screen);
+    for (const Command& command : commands) {
+        update(app.state, app.around, command);
+    }
+    if (!app.state.said.empty()) {
+        ui.toast(app.state.said);
+        app.state.said.clear();
+    }
+    if (!commands.empty()) {
+        ui.keep_awake("command");
     }
 }
 

@@ -1,20 +1,35 @@
-// Frame: the app as one value and the one function that draws it.
-// Exists so that a window, a picture file and a test all run the same app. For now it is the gallery of
-// controls.
+// Frame: one turn of the app: draw what is, take what was meant, carry it out.
+// Exists so that the window, the tests and the pictures run the very same turn; each brings its own host,
+// clock and pictures.
 #pragma once
 
-#include "controls/gallery.h"
-#include "controls/shell.h"
+#include "controls/ui.h"
+#include "model/update.h"
+#include "paint/pictures.h"
+
+#include <cstdint>
+#include <string>
 
 namespace lanternleaf {
 
-/// Everything the app remembers while it runs.
 struct App {
-    Appearance look;
-    GalleryState gallery;
+    AppState state;
+    Surroundings around;
+    Pictures* pictures = nullptr; ///< outlives the app
 };
 
-/// Draws one frame and takes in what was done to it.
-void app_frame(App& app, Ui& ui);
+/// Reads the parts, settings and library. A Problem when the shipped parts cannot be read: then nothing can
+/// be built.
+[[nodiscard]] Outcome<App> open_app_in(const std::string& assets, const std::string& library,
+                                       Pictures& pictures, std::int64_t now_s);
+
+/// Between ui.begin_frame() and ui.end_frame(). `now_s` is UTC, for the records.
+void app_frame(App& app, Ui& ui, std::int64_t now_s);
+
+/// Puts the app at a screen, for pictures and tests: "shelf", "draw", "make", "mend", "log", "safety",
+/// "notice", "keypad", "no-meter", "differs", "wrong", "audience", "settings", "steps", "proof", "verdict",
+/// or "make/S/M": step S at move M; with "-night" behind it, by night. Works on a build of `card_path` in the
+/// app's library. False: no such screen.
+[[nodiscard]] Outcome<Done> show_screen(App& app, const std::string& name, const std::string& card_path);
 
 } // namespace lanternleaf

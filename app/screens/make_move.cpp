@@ -8,6 +8,7 @@
 #include "screens/make.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace lanternleaf {
 
@@ -29,8 +30,8 @@ void draw_place_in_step(Screen& screen, const MakeView& view, const Rect& row, b
     }
 }
 
-MovePictureSpec picture_of(const Screen& screen, const MakeView& view) {
-    return move_picture_spec(*view.move, screen.state.build->record.as_built, screen.state.build->parts);
+MovePictureSpec spec_of(const Screen& screen, const MakeView& view) {
+    return picture_of(*view.move, screen.state.build->record.as_built, screen.state.build->parts);
 }
 
 CheckLook check_look(const CheckView& check) {
@@ -47,13 +48,16 @@ CheckLook check_look(const CheckView& check) {
     return look;
 }
 
-// The picture moves for a few seconds after the move changed, then rests on its last frame.
-float picture_phase(Ui& ui, const MakeView& view) {
-    if (ui.reduced_motion) {
-        return 1.0f;
+// The picture moves for a few seconds after the move changed, then rests.
+MovePictureLook picture_look(Ui& ui, const MakeView& view) {
+    MovePictureLook look;
+    look.caption_em = ui.m.type(Type::Small).size;
+    if (!ui.reduced_motion) {
+        const float goal = static_cast<float>(view.pip_now & 1);
+        const float ran = std::abs(ui.glide("make/picture", goal, 4.8f) - (1.0f - goal));
+        look.phase = ran >= 1.0f ? 0.0f : std::fmod(ran * 2.0f, 1.0f);
     }
-    const float goal = static_cast<float>(view.pip_now & 1);
-    return std::abs(ui.glide("make/picture", goal, 2.4f) - (1.0f - goal));
+    return look;
 }
 
 float draw_why(Screen& screen, const std::string& why, const Rect& r, float y) {
@@ -83,8 +87,8 @@ void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
         view.why.empty() ? 0 : ui.fonts().wrapped_height(view.why, ui.m.type(Type::Body), r.w - 54) + 14;
     const float left = panel_rect.bottom() - ui.m.panel_pad_y - r.y - check_h - why_h - 14;
     const float picture_h = std::clamp(left, 120.0f, 210.0f);
-    draw_move_picture(ui.pen(), ui.theme(), r.cut_top(picture_h), picture_of(screen, view),
-                      picture_phase(ui, view), ui.m.type(Type::Small));
+    draw_move_picture(ui.pen(), ui.theme(), r.cut_top(picture_h), spec_of(screen, view),
+                      picture_look(ui, view));
     r.cut_top(12);
     const float why = draw_why(screen, view.why, r, r.y);
     r.cut_top(why > 0 ? why + 14 : 0);
@@ -116,8 +120,7 @@ void draw_columns(Screen& screen, const MakeView& view, const Rect& panel_rect) 
         draw_check(screen, *view.check, right.cut_bottom(check_height(screen, *view.check, right.w)));
         right.cut_bottom(14);
     }
-    draw_move_picture(ui.pen(), ui.theme(), right, picture_of(screen, view), picture_phase(ui, view),
-                      ui.m.type(Type::Small));
+    draw_move_picture(ui.pen(), ui.theme(), right, spec_of(screen, view), picture_look(ui, view));
 }
 
 void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
@@ -155,7 +158,7 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, ui.m.type(Type::Body), ui.theme().ink));
     r.cut_top(8);
     draw_move_picture(ui.pen(), ui.theme(), r.cut_top(std::max(112.0f, inside.bottom() - r.y)),
-                      picture_of(screen, view), picture_phase(ui, view), ui.m.type(Type::Small));
+                      spec_of(screen, view), picture_look(ui, view));
     scroll.done(r.y - scroll.top());
 }
 

@@ -11,6 +11,7 @@
 
 #include <SDL.h>
 
+#include "frame/shot.h"
 #include "verbs/verbs.h"
 #include "window.h"
 
@@ -40,6 +41,28 @@ std::filesystem::path assets_with(const char* entry) {
     return likely.front();
 }
 
+/// Draws a screen into a picture, with a library of its own that is gone afterwards.
+Outcome<Done> shoot(const ShotRequest& request) {
+    std::string folder = (std::filesystem::temp_directory_path() / "lanternleaf-shot-XXXXXX").string();
+    if (mkdtemp(folder.data()) == nullptr) {
+        return Problem{folder, "", "expected to be able to make a folder for the picture's build"};
+    }
+    ShotWish wish;
+    wish.fonts = assets_with("fonts") / "fonts";
+    wish.assets = assets_with("parts.json").string();
+    wish.library = folder;
+    wish.card = request.card;
+    wish.screen = request.screen;
+    wish.width = request.width;
+    wish.height = request.height;
+    wish.out = request.out;
+    wish.now_s = static_cast<std::int64_t>(std::time(nullptr));
+    Outcome<Done> drawn = draw_shot(wish);
+    std::error_code ignored;
+    std::filesystem::remove_all(folder, ignored);
+    return drawn;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
@@ -50,6 +73,10 @@ int main(int argc, char** argv) {
         if (args[i] == "--frames-log") {
             options.log_frames = true;
             args.erase(args.begin() + static_cast<std::ptrdiff_t>(i));
+        } else if (args[i] == "--library" && i + 1 < args.size()) {
+            options.library = args[i + 1];
+            args.erase(args.begin() + static_cast<std::ptrdiff_t>(i),
+                       args.begin() + static_cast<std::ptrdiff_t>(i) + 2);
         } else if (args[i] == "--window" && i + 1 < args.size() &&
                    std::sscanf(args[i + 1].c_str(), "%dx%d", &options.width, &options.height) == 2) {
             args.erase(args.begin() + static_cast<std::ptrdiff_t>(i),
@@ -62,9 +89,11 @@ int main(int argc, char** argv) {
         VerbSurroundings around;
         around.assets = assets_with("parts.json").string();
         around.now_s = [] { return static_cast<std::int64_t>(std::time(nullptr)); };
+        around.shot = shoot;
         return run_verb(args, std::cout, std::cerr, around);
     }
-    options.assets = assets_with("fonts");
+    options.fonts = assets_with("fonts") / "fonts";
+    options.assets = assets_with("parts.json");
     options.open = args.empty() ? std::string() : args.front();
     const Outcome<Done> ran = run_window(options);
     if (!ran) {

@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <ctime>
 #include <memory>
 #include <optional>
 
@@ -11,6 +12,7 @@
 #include "events.h"
 #include "frame/frame.h"
 #include "host_sdl2.h"
+#include "pictures_sdl2.h"
 
 namespace lanternleaf {
 
@@ -78,7 +80,7 @@ void gather(EventReader& reader, FramePacer& pacer) {
 } // namespace
 
 Outcome<Done> run_window(const WindowOptions& options) {
-    Outcome<FontFiles> fonts = read_font_files(options.assets / "fonts");
+    Outcome<FontFiles> fonts = read_font_files(options.fonts);
     if (!fonts) {
         return fonts.problem();
     }
@@ -99,15 +101,27 @@ Outcome<Done> run_window(const WindowOptions& options) {
         atlas = make_texture(session.renderer, pixels.rgba.data(), pixels.w, pixels.h);
         return atlas;
     };
-    App app;
+    SdlPictures pictures(session.renderer);
+    const std::string library = options.library.empty() ? host.data_folder().string() : options.library;
+    const auto now_s = [] { return static_cast<std::int64_t>(std::time(nullptr)); };
+    Outcome<App> opened = open_app_in(options.assets.string(), library, pictures, now_s());
+    if (!opened) {
+        return opened.problem();
+    }
+    App& app = opened.value();
+    if (!options.open.empty()) {
+        update(app.state, app.around, command::StartCard{options.open});
+    }
     while (!reader.quit) {
         gather(reader, shell.pacer());
         if (reader.quit || reader.hidden || !shell.pacer().due(steady_s())) {
             continue;
         }
         const double began = steady_s();
-        shell.frame(reader.input(), app.look, [&app](Ui& ui) { app_frame(app, ui); });
-        const Colour ground = app.look.night ? night_theme().table : day_theme().table;
+        const Appearance look{app.state.settings.night, static_cast<float>(app.state.settings.text_scale),
+                              app.state.settings.reduced_motion};
+        shell.frame(reader.input(), look, [&](Ui& ui) { app_frame(app, ui, now_s()); });
+        const Colour ground = look.night ? night_theme().table : day_theme().table;
         SDL_SetRenderDrawColor(session.renderer, ground.r, ground.g, ground.b, 255);
         SDL_RenderClear(session.renderer);
         renderer.draw(shell.draw_data());

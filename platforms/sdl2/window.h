@@ -11,7 +11,9 @@
 namespace lanternleaf {
 
 struct WindowOptions {
-    std::filesystem::path assets; ///< folder with fonts/
+    std::filesystem::path fonts;  ///< folder with the two faces
+    std::filesystem::path assets; ///< folder with parts.json, cards/, safety/
+    std::string library;          ///< the maker's own folder; empty: the usual place
     int width = 1180;
     int height = 820;
     std::string open;        ///< card or build to open, or empty
