@@ -8,6 +8,7 @@
 
 #include <SDL.h>
 
+#include "controls/shell.h"
 #include "draw_data.h"
 #include "events.h"
 #include "frame/frame.h"
