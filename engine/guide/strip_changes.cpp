@@ -52,19 +52,6 @@ std::string repair_id(const Card& card, const std::string& base) {
     return id;
 }
 
-bool is_piece_of(const std::string& id, const std::string& base, bool repairs) {
-    if (id == base) {
-        return true;
-    }
-    if (id.size() <= base.size() || id.compare(0, base.size(), base) != 0) {
-        return false;
-    }
-    const char letter = id[base.size()];
-    const bool digits = std::all_of(id.begin() + static_cast<std::ptrdiff_t>(base.size()) + 1, id.end(),
-                                    [](char c) { return c >= '0' && c <= '9'; });
-    return letter >= 'b' && letter <= 'z' && digits && (repairs || letter != 'r');
-}
-
 std::vector<std::size_t> pieces_of(const Card& card, const std::string& base, bool repairs) {
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < card.laid.size(); ++i) {
@@ -232,6 +219,19 @@ Outcome<Card> bridge(Card card, const Parts& parts, const Change& change, std::s
 }
 
 } // namespace
+
+bool is_piece_of(const std::string& id, const std::string& base, bool repairs) {
+    if (id == base) {
+        return true;
+    }
+    if (id.size() <= base.size() || id.compare(0, base.size(), base) != 0) {
+        return false;
+    }
+    const char letter = id[base.size()];
+    const bool digits = std::all_of(id.begin() + static_cast<std::ptrdiff_t>(base.size()) + 1, id.end(),
+                                    [](char c) { return c >= '0' && c <= '9'; });
+    return letter >= 'b' && letter <= 'z' && digits && (repairs || letter != 'r');
+}
 
 Problem no_such(const char* what, const std::string& id) {
     return Problem{"", id, std::string("expected ") + what + " of this card, but there is none of that name"};

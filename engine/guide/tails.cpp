@@ -1,4 +1,5 @@
 #include "guide/facts.h"
+#include "guide/strip_changes.h"
 
 #include <algorithm>
 #include <cmath>
@@ -165,6 +166,14 @@ std::vector<Tail> tails(const Card& card, const Parts& parts) {
                     take(entry_before(shape.ribbon, overlap.along_upper_mm, piece),
                          waiting[static_cast<std::size_t>(under)].patch);
                 }
+            }
+        }
+        // What was torn or cut off a waiting strip is the far part of its tail, and waits with it.
+        const std::string& id = strip_of(card, conductors, static_cast<int>(upper)).id;
+        for (const Tail& tail : waiting) {
+            const std::string& base = id_of(card.laid[static_cast<std::size_t>(tail.laid_index)]);
+            if (id != base && is_piece_of(id, base, false)) {
+                take(0.0, tail.patch);
             }
         }
         if (first.entry_mm < 1e300) {
