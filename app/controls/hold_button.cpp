@@ -31,10 +31,10 @@ bool hold_button(Ui& ui, std::string_view name, const Rect& r, const HoldLook& l
     ui.add({.name = std::string(name), .role = Role::Primary, .label = look.label, .rect = r});
     const double held = ui.held_s(name);
     const std::string drain = std::string(name) + "#drain";
-    // The share shown last tells whether the hold was complete before; a late frame cannot skip the moment.
-    const bool done = held >= kHold_s && ui.glide_value(drain) < 1;
     float share = static_cast<float>(std::min(1.0, held / kHold_s));
-    if (held > 0 && held < kHold_s) {
+    // The share shown last tells whether the hold was complete before; a late frame cannot skip the moment.
+    const bool done = share >= 1 && ui.glide_value(drain) < 1;
+    if (held > 0 && share < 1) {
         ui.keep_awake("hold button");
     }
     // While held the share is set; when let go it glides back to nothing.

@@ -62,7 +62,7 @@ Theme make_night() {
     t.on_lamp = rgb(0x22272B);
     t.plum = rgb(0xF2A3C7), t.plum_tint = rgb(0x3B1F2D), t.on_plum = rgb(0x1E2429);
     t.ochre = t.lamp_dk, t.ochre_tint = t.lamp_tint;
-    t.blue = rgb(0x7CC4EE), t.blue_tint = rgb(0x1B303F), t.on_blue = rgb(0x12161A);
+    t.blue = rgb(0x7CC4EE), t.blue_tint = rgb(0x1B303F), t.on_blue = rgb(0x0D1A15);
     t.plus = rgb(0xF98F4B), t.plus_dk = rgb(0x3F1500), t.minus = rgb(0x08090B);
     t.cu = rgb(0xB5845A), t.cu_hi = rgb(0xCB9C74), t.cu_lo = rgb(0x8A5F3C);
     t.ag = rgb(0x9CA1A5), t.ag_hi = rgb(0xB4B9BC), t.ag_lo = rgb(0x6F767B);

@@ -56,6 +56,9 @@ public:
     /// Lets time pass, drawing only the frames that are due. Gives how many were drawn.
     long idle(double seconds);
 
+    /// Lets time pass without a frame, as when the device was busy.
+    void skip(double seconds) { now_s_ += seconds; }
+
     /// Presses and lifts at the target's centre. Fails the test when there is no such target or it cannot be
     /// reached.
     void tap(std::string_view name);
