@@ -125,7 +125,7 @@ void KeypadEntry::type(char c) {
         return;
     }
     if (c == '.' && entry.empty()) {
-        entry = "0";
+        entry.push_back('0');
     }
     if (entry == "0" && c != '.') {
         entry.clear();
