@@ -19,7 +19,8 @@ namespace {
 constexpr double kCover_mm = 3.4;
 constexpr int kFibres = 46;
 
-/// A fixed sequence of fractions, so that the paper's fibres are the same in every frame and on every machine.
+/// A fixed sequence of fractions, so that the paper's fibres are the same in every frame and on every
+/// machine.
 double fraction(std::uint32_t& state) {
     state = state * 1664525u + 1013904223u;
     return static_cast<double>(state >> 8) / 16777216.0;
@@ -68,7 +69,8 @@ void paper(const Canvas& on) {
         const bool right = on.at.mirrored;
         const float spine = right ? sheet.right() : sheet.x;
         const float outer = right ? spine + cover : spine - cover;
-        const Point sliver[] = {{outer, sheet.y + 4}, {spine, sheet.y}, {spine, sheet.bottom()}, {outer, sheet.bottom() + 4}};
+        const Point sliver[] = {
+            {outer, sheet.y + 4}, {spine, sheet.y}, {spine, sheet.bottom()}, {outer, sheet.bottom() + 4}};
         on.pen.fill_convex(sliver, mixed(theme.sheet, theme.sheet_edge, 0.22f));
         on.pen.stroke(sliver, theme.sheet_edge, 1.0f, true);
     }

@@ -18,7 +18,9 @@ struct Canvas {
     const BoardLook& look;
 
     [[nodiscard]] float px(double mm, float least = 0.0f) const { return at.px(mm, least); }
+
     [[nodiscard]] Point to(Vec2 mm) const { return at.to_px(mm); }
+
     [[nodiscard]] std::vector<Point> to(std::span<const Vec2> mm) const;
 };
 
@@ -45,7 +47,8 @@ void marks(const Canvas& on);
 // board_shapes.cpp
 /// A centre line moved sideways by `by` points (to the right of travel when positive), corners mitred.
 [[nodiscard]] std::vector<Point> beside(std::span<const Point> path, float by);
-/// The outline of a thick line with round ends and corners, as one polygon: so that see-through colour has no seams.
+/// The outline of a thick line with round ends and corners, as one polygon: so that see-through colour has no
+/// seams.
 [[nodiscard]] std::vector<Point> band(std::span<const Point> path, float half);
 /// Parallel lines at 45 degrees inside a convex outline.
 void hatch(Pen& pen, std::span<const Point> outline, float pitch, Colour colour, float width);

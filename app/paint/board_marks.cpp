@@ -19,8 +19,8 @@ TextStyle regular(float em) {
     return {em, em * 1.3f, Weight::Regular};
 }
 
-void badge(const Canvas& on, Point at, float radius, Colour fill, Colour ring, Colour ink, const std::string& text,
-           float em) {
+void badge(const Canvas& on, Point at, float radius, Colour fill, Colour ring, Colour ink,
+           const std::string& text, float em) {
     on.pen.disc(at, radius, fill);
     on.pen.ring(at, radius, ring, 2.0f);
     on.pen.text_in(around(at, 2 * radius, 2 * radius), text, bold(em), ink);
@@ -63,12 +63,13 @@ void callout(const Canvas& on, const BoardMark& mark, Point at, float radius) {
     const Rect area = on.at.area;
     const float dx = at.x < area.centre().x + area.w * 0.3f ? 1.0f : -1.0f;
     const float dy = at.y < area.centre().y ? 1.0f : -1.0f;
-    Rect box{at.x + dx * (radius + 10) - (dx < 0 ? wide : 0), at.y + dy * (radius * 0.9f) - (dy < 0 ? high : 0), wide,
-             high};
+    Rect box{at.x + dx * (radius + 10) - (dx < 0 ? wide : 0),
+             at.y + dy * (radius * 0.9f) - (dy < 0 ? high : 0), wide, high};
     box = kept(on, box);
     const Point way{dx * 0.71f, dy * 0.71f};
-    on.pen.line(at + way * radius, {dx > 0 ? box.x + 4 : box.right() - 4, dy > 0 ? box.y + 4 : box.bottom() - 4},
-                on.theme.plum, 2.5f, true);
+    on.pen.line(at + way * radius,
+                {dx > 0 ? box.x + 4 : box.right() - 4, dy > 0 ? box.y + 4 : box.bottom() - 4}, on.theme.plum,
+                2.5f, true);
     on.pen.fill(box, on.theme.panel, 7);
     on.pen.outline(box, on.theme.plum, 2.0f, 7);
     Rect rows = box.shrunk(6, 4);
@@ -98,7 +99,8 @@ void mark(const Canvas& on, const BoardMark& mark) {
         const Rect tile = around(corner + Point{6, -6}, 26, 26);
         on.pen.fill(tile, mark.first ? colours.front : on.theme.panel, 7);
         on.pen.outline(tile, colours.front, 2.0f, 7);
-        on.pen.text_in(tile, mark.text, bold(on.look.label_em), mark.first ? colours.on_front : colours.front);
+        on.pen.text_in(tile, mark.text, bold(on.look.label_em),
+                       mark.first ? colours.on_front : colours.front);
     } else if (!mark.text.empty()) {
         badge(on, corner + Point{4, -4}, 13, colours.front, on.theme.panel, colours.on_front, mark.text,
               on.look.label_em);
@@ -130,7 +132,8 @@ void now_run(const Canvas& on) {
     for (std::size_t i = 1; i < path.size(); ++i) {
         on.pen.quad(left[i - 1], left[i], right[i], right[i - 1], faded(on.theme.sheet, 0.6f));
     }
-    const Colour edge = run.side == Side::negative && on.theme.night ? on.theme.ink : side_edge(on.theme, run.side);
+    const Colour edge =
+        run.side == Side::negative && on.theme.night ? on.theme.ink : side_edge(on.theme, run.side);
     on.pen.dashed(left, edge, 2.2f, {7, 4});
     on.pen.dashed(right, edge, 2.2f, {7, 4});
     const float pitch = on.px(6.2, 15.0f);
@@ -176,8 +179,8 @@ void now_points(const Canvas& on) {
         const Point outside = on.at.way(fold.outside);
         on.pen.line(at + outside * (radius * 0.55f), at - outside * (radius * 0.55f), theme.ink, 3.0f, true);
         if (fold.number > 0) {
-            badge(on, on.to(fold.badge_mm), 17, theme.lamp, theme.night ? theme.on_lamp : theme.ink, theme.on_lamp,
-                  std::to_string(fold.number), on.look.label_em + 4);
+            badge(on, on.to(fold.badge_mm), 17, theme.lamp, theme.night ? theme.on_lamp : theme.ink,
+                  theme.on_lamp, std::to_string(fold.number), on.look.label_em + 4);
         }
     }
     if (on.view.place) {

@@ -16,6 +16,7 @@ TextStyle note_style(const Canvas& on) {
 struct Frame {
     const Canvas& on;
     const PartView& part;
+
     [[nodiscard]] Point at(double x, double y) const {
         return on.to(part.at_mm + turned({x, y}, part.turn_deg));
     }
@@ -24,8 +25,10 @@ struct Frame {
 std::vector<Point> rounded_part(const Frame& frame, double half_long, double half_wide, double radius) {
     std::vector<Point> out;
     constexpr int kSteps = 5;
-    const double corner[4][3] = {{half_long, half_wide, 0}, {-half_long, half_wide, 90},
-                                 {-half_long, -half_wide, 180}, {half_long, -half_wide, 270}};
+    const double corner[4][3] = {{half_long, half_wide, 0},
+                                 {-half_long, half_wide, 90},
+                                 {-half_long, -half_wide, 180},
+                                 {half_long, -half_wide, 270}};
     for (const auto& c : corner) {
         const double x = c[0] - std::copysign(radius, c[0]);
         const double y = c[1] - std::copysign(radius, c[1]);
@@ -101,7 +104,8 @@ void led(const Canvas& on, const PartView& part) {
     const Colour sign = lies || now ? ink : faded(theme.ink, 0.72f);
     if (lies) {
         for (const double x : {-half + end, half - end}) {
-            on.pen.line(frame.at(x, -part.width_mm / 2 + 0.2), frame.at(x, part.width_mm / 2 - 0.2), ink, 1.2f);
+            on.pen.line(frame.at(x, -part.width_mm / 2 + 0.2), frame.at(x, part.width_mm / 2 - 0.2), ink,
+                        1.2f);
         }
     }
     minus_sign(on.pen, frame.at(-half + end / 2, 0), arm, sign, line);
@@ -117,7 +121,9 @@ void resistor(const Canvas& on, const PartView& part) {
     const double half = part.length_mm / 2;
     const std::vector<Point> body = rounded_part(frame, half, part.width_mm / 2, 1.0);
     const Colour paper = part_paper(theme);
-    const Colour ink = lies ? theme.on_lamp : part.state == ItemState::now ? theme.ink : faded(theme.ink, 0.72f);
+    const Colour ink = lies                           ? theme.on_lamp
+                       : part.state == ItemState::now ? theme.ink
+                                                      : faded(theme.ink, 0.72f);
     if (lies) {
         on.pen.fill_convex(body, paper);
         on.pen.stroke(body, theme.night ? theme.minus : theme.ink, 1.6f, true);

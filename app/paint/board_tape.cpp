@@ -1,4 +1,5 @@
-// Tape on the card: metal and weave, edges by polarity, signs, folds, joints, patches, and what is still to come.
+// Tape on the card: metal and weave, edges by polarity, signs, folds, joints, patches, and what is still to
+// come.
 #include "paint/board_layers.h"
 
 #include <algorithm>
@@ -19,7 +20,7 @@ struct Run {
     Point from;
     Point to;
     Point way;
-    Point side; ///< to the right of travel
+    Point side;       ///< to the right of travel
     float before = 0; ///< reach past `from` that fills the corner
     float after = 0;
 };
@@ -38,7 +39,8 @@ std::vector<Run> runs_of(std::span<const Point> path, float half) {
     for (std::size_t i = 1; i < runs.size(); ++i) {
         const float cosine = runs[i - 1].way.x * runs[i].way.x + runs[i - 1].way.y * runs[i].way.y;
         // tan(turn / 2): a right angle needs half the width, a sharper turn no more than that.
-        const float reach = half * std::min(1.0f, std::sqrt(std::max(0.0f, 1 - cosine) / std::max(0.01f, 1 + cosine)));
+        const float reach =
+            half * std::min(1.0f, std::sqrt(std::max(0.0f, 1 - cosine) / std::max(0.01f, 1 + cosine)));
         runs[i - 1].after = reach;
         runs[i].before = reach;
     }

@@ -28,7 +28,8 @@ void dimension(const layers::Canvas& on, const LensDimension& gap, float em) {
         return;
     }
     const Point way = (b - a) * (1 / far);
-    const Point up = way.x >= 0 ? Point{way.y, -way.x} : Point{-way.y, way.x}; // towards the top of the screen
+    const Point up =
+        way.x >= 0 ? Point{way.y, -way.x} : Point{-way.y, way.x}; // towards the top of the screen
     const float over = on.px(4.2);
     const Point band[] = {a + up * over, b + up * over, b - up * over, a - up * over};
     on.pen.fill_convex(band, faded(plum, 0.16f));
@@ -72,7 +73,8 @@ void repair(const layers::Canvas& on, const LensRepair& repair, float em) {
     box.x = std::clamp(box.x, on.at.area.x + 6, std::max(on.at.area.x + 6, on.at.area.right() - wide - 6));
     box.y = std::min(box.y, on.at.area.bottom() - box.h - 6);
     const Point from = path[path.size() / 2] + Point{0, half};
-    on.pen.line({std::min(path.back().x - 8, box.x + 6), from.y}, {box.x + 4, box.y + 4}, on.theme.leaf, 2.5f, true);
+    on.pen.line({std::min(path.back().x - 8, box.x + 6), from.y}, {box.x + 4, box.y + 4}, on.theme.leaf, 2.5f,
+                true);
     on.pen.fill(box, on.theme.sheet, 3);
     on.pen.text_in(box, repair.text, style, on.theme.leaf_text);
 }

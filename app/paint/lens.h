@@ -1,5 +1,5 @@
-// Lens: a close-up of one place of the card for a verdict: the tape at 13 points a millimetre, a measured gap with
-// its arrows, the repair drawn dashed, and names where they help.
+// Lens: a close-up of one place of the card for a verdict: the tape at 13 points a millimetre, a measured gap
+// with its arrows, the repair drawn dashed, and names where they help.
 #pragma once
 
 #include "paint/board.h"

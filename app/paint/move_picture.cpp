@@ -59,9 +59,10 @@ void draw_frame(PictureStage& on, const frames::Beat& beat) {
 float caption_em(const Pen& pen, const MovePictureSpec& spec, float em, float width) {
     for (; em > 13; em -= 1) {
         const TextStyle style{em, em * 1.3f, Weight::Regular};
-        const bool fits = std::all_of(spec.captions.begin(), spec.captions.end(), [&](const std::string& caption) {
-            return pen.fonts().width(caption, style) <= width;
-        });
+        const bool fits =
+            std::all_of(spec.captions.begin(), spec.captions.end(), [&](const std::string& caption) {
+                return pen.fonts().width(caption, style) <= width;
+            });
         if (fits) {
             break;
         }

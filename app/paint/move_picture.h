@@ -9,8 +9,8 @@
 namespace lanternleaf {
 
 struct MovePictureLook {
-    float phase = 0;        ///< 0..1 round and round; 0 for a still picture (reduced motion)
-    float caption_em = 18;  ///< 0: no captions
+    float phase = 0;       ///< 0..1 round and round; 0 for a still picture (reduced motion)
+    float caption_em = 18; ///< 0: no captions
     float gap = 8;
     float radius = 9;
 };

@@ -58,7 +58,8 @@ void press(PictureStage& on, const Beat& beat) {
     if (!spec.id.empty() && spec.id[0] == 'P') {
         on.patch(0, 0.1, 1.0);
     } else {
-        const Point outline[] = {on.to(-0.62, -0.50), on.to(0.62, -0.50), on.to(0.62, 0.66), on.to(-0.62, 0.66)};
+        const Point outline[] = {on.to(-0.62, -0.50), on.to(0.62, -0.50), on.to(0.62, 0.66),
+                                 on.to(-0.62, 0.66)};
         on.pen().fill_convex(outline, theme.panel);
         on.pen().stroke(outline, theme.ink, 2.2f, true);
         on.disc(0, 0.08, 0.44, true);

@@ -44,15 +44,16 @@ void flap_side(PictureStage& on, double open_deg, bool cell) {
         pen.fill(body, theme.ag_hi, 4);
         pen.outline(body, ink, 2.0f, 4);
     }
-    // The flap turns about its hinge at the right; its inner face carries the tape.
-    const Vec2 hinge{0.66, 0.46};
-    const Vec2 end = hinge + turned({-1.30, 0.0}, open_deg);
+    // The flap rises from its hinge at the right over the cell's edge; its inner face carries the tape.
+    const Vec2 over{0.48, 0.17};
+    const Vec2 end = over + turned({-1.20, 0.0}, open_deg);
     const Vec2 lift = turned({0.0, 0.05}, open_deg);
-    pen.line(on.to(hinge.x, hinge.y), on.to(end.x, end.y), ink, 3.0f, true);
-    const Vec2 inside_from = hinge + turned({-0.22, 0.0}, open_deg) + lift;
-    const Vec2 inside_to = hinge + turned({-1.12, 0.0}, open_deg) + lift;
-    pen.line(on.to(inside_from.x, inside_from.y), on.to(inside_to.x, inside_to.y), theme.plus, 5.0f);
+    const Vec2 tape_from = over + turned({-0.06, 0.0}, open_deg) + lift;
+    const Vec2 tape_to = over + turned({-1.04, 0.0}, open_deg) + lift;
     pen.line(on.to(-0.50, 0.50), on.to(0.36, 0.50), theme.night ? theme.edge : theme.minus, 4.0f);
+    pen.line(on.to(tape_from.x, tape_from.y), on.to(tape_to.x, tape_to.y), theme.plus, 5.0f);
+    const Point flap[] = {on.to(0.72, 0.51), on.to(over.x, over.y), on.to(end.x, end.y)};
+    pen.stroke(flap, ink, 3.0f, false, true);
 }
 
 } // namespace
@@ -136,7 +137,8 @@ void flap_way(PictureStage& on, const Beat& beat) {
     Pen& pen = on.pen();
     const Theme& theme = on.theme();
     const auto box = [&](double top, double bottom, bool dashed) {
-        const Point outline[] = {on.to(-0.46, top), on.to(0.46, top), on.to(0.46, bottom), on.to(-0.46, bottom)};
+        const Point outline[] = {on.to(-0.46, top), on.to(0.46, top), on.to(0.46, bottom),
+                                 on.to(-0.46, bottom)};
         if (dashed) {
             pen.dashed(outline, theme.edge, 1.8f, {5, 4}, 0, true);
         } else {
@@ -161,8 +163,8 @@ void flap_way(PictureStage& on, const Beat& beat) {
 
 void light_test(PictureStage& on, const Beat& beat) {
     if (beat.frame == 0) {
-        flap_side(on, 14.0 - 8.0 * beat.go, true);
-        on.finger(-0.30, -0.10 + 0.14 * beat.go, -60.0);
+        flap_side(on, 14.0 - 14.0 * beat.go, true);
+        on.finger(-0.24, -0.12 + 0.26 * beat.go, -58.0);
         on.straight_arrow(-0.62, -0.62, -0.62, -0.16);
         return;
     }

@@ -1,4 +1,5 @@
-// Pictures of moves that lay tape. Drawn for tape that comes from below and turns right; turned for other ways.
+// Pictures of moves that lay tape. Drawn for tape that comes from below and turns right; turned for other
+// ways.
 #include "paint/move_picture_frames.h"
 
 namespace lanternleaf::frames {
@@ -44,7 +45,8 @@ void fold(PictureStage& on, const Beat& beat) {
     if (beat.frame == 1) {
         on.tape(x, kFar, x, top);
         // The folded corner's other half peeps out behind.
-        on.sticky(on.to(x - kHalf, top), on.to(x + 0.28, top), on.to(x + 0.28, top + 0.10), on.to(x - kHalf, top + 0.03));
+        on.sticky(on.to(x - kHalf, top), on.to(x + 0.28, top), on.to(x + 0.28, top + 0.10),
+                  on.to(x - kHalf, top + 0.03));
         const double drop = 0.10 + 0.07 * beat.swing;
         on.lifted(on.to(x - kHalf, top), on.to(0.94, top + 0.16 + drop), on.to(0.88, low + 0.18 + drop),
                   on.to(x + kHalf, low));
@@ -102,7 +104,8 @@ void run(PictureStage& on, const Beat& beat) {
     if (beat.frame == 0) {
         on.tape(0, kFar, 0, 0.42);
         on.later(0, 0.42, 0, -kFar);
-        on.lifted(on.to(-kHalf, 0.42), on.to(-kHalf + 0.30, -0.66), on.to(kHalf + 0.34, -0.58), on.to(kHalf, 0.42));
+        on.lifted(on.to(-kHalf, 0.42), on.to(-kHalf + 0.30, -0.66), on.to(kHalf + 0.34, -0.58),
+                  on.to(kHalf, 0.42));
         on.sign(0, 0.76);
         on.curved_arrow(0.80, -0.30, 0.92, 0.08, 0.62, 0.36);
         return;
@@ -128,7 +131,8 @@ void joint(PictureStage& on, const Beat& beat) {
     on.sign(-0.76, -0.26);
     if (beat.frame == 0) {
         const double up = 0.05 * beat.swing;
-        on.lifted(on.to(-kHalf, kFar), on.to(-kHalf + 0.02, -0.50 - up), on.to(kHalf + 0.02, -0.50 - up), on.to(kHalf, kFar));
+        on.lifted(on.to(-kHalf, kFar), on.to(-kHalf + 0.02, -0.50 - up), on.to(kHalf + 0.02, -0.50 - up),
+                  on.to(kHalf, kFar));
         on.sign(0, 0.56);
         on.dashed_line(-0.52, -0.26 - kHalf, -0.52, -0.26 + kHalf);
         on.straight_arrow(0.62, 0.80, 0.62, 0.24);
@@ -137,8 +141,9 @@ void joint(PictureStage& on, const Beat& beat) {
     on.tape(0, kFar, 0, -0.26 - kHalf);
     const Point c = on.to(0, -0.26);
     const float side = on.px(PictureStage::kTape);
-    on.pen().dashed_outline(around(c, side, side), on.spec().side == Side::positive ? on.theme().plus_dk : on.theme().minus,
-                            1.6f, 0, 5, 4);
+    on.pen().dashed_outline(around(c, side, side),
+                            on.spec().side == Side::positive ? on.theme().plus_dk : on.theme().minus, 1.6f, 0,
+                            5, 4);
     on.sign(0, 0.66);
     rub(on, 0.0, -0.20, beat);
 }
@@ -171,7 +176,8 @@ void tail(PictureStage& on, const Beat& beat) {
     }
     const double sway = 0.06 * beat.swing;
     on.lifted(on.to(-kHalf, 0.42), on.to(-0.02 + sway, -0.02), on.to(0.60 + sway, 0.10), on.to(kHalf, 0.42));
-    on.lifted(on.to(-0.02 + sway, -0.02), on.to(0.34 + sway, -0.62), on.to(0.92 + sway, -0.42), on.to(0.60 + sway, 0.10));
+    on.lifted(on.to(-0.02 + sway, -0.02), on.to(0.34 + sway, -0.62), on.to(0.92 + sway, -0.42),
+              on.to(0.60 + sway, 0.10));
 }
 
 void patch(PictureStage& on, const Beat& beat) {
@@ -211,7 +217,8 @@ void carry(PictureStage& on, const Beat& beat) {
     if (beat.frame == 1) {
         on.tape(0, kFar, 0, 0.30);
         const double up = -0.62 - 0.08 * beat.swing;
-        on.lifted(on.to(-kHalf, 0.30), on.to(-kHalf + 0.10, up), on.to(kHalf + 0.12, up + 0.06), on.to(kHalf, 0.30));
+        on.lifted(on.to(-kHalf, 0.30), on.to(-kHalf + 0.10, up), on.to(kHalf + 0.12, up + 0.06),
+                  on.to(kHalf, 0.30));
         on.sign(0, 0.70);
         on.straight_arrow(0.70, 0.76, 0.70, 0.52);
         return;

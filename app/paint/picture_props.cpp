@@ -28,9 +28,11 @@ struct Local {
     float c;
     float s;
     float k; ///< size of 1
+
     Local(Point where, double deg, float size)
-        : at(where), c(static_cast<float>(std::cos(radians(deg)))), s(static_cast<float>(std::sin(radians(deg)))),
-          k(size) {}
+        : at(where), c(static_cast<float>(std::cos(radians(deg)))),
+          s(static_cast<float>(std::sin(radians(deg)))), k(size) {}
+
     [[nodiscard]] Point operator()(float x, float y) const {
         return {at.x + (x * c - y * s) * k, at.y + (x * s + y * c) * k};
     }
@@ -69,7 +71,8 @@ void PictureStage::curved_arrow(double x1, double y1, double cx, double cy, doub
 
 void PictureStage::bone_folder(double x, double y, double deg, double shift) {
     const Vec2 moved = direction(deg + 90) * shift;
-    // The tool is held where a hand holds it, whatever way the tape runs: only its place turns with the picture.
+    // The tool is held where a hand holds it, whatever way the tape runs: only its place turns with the
+    // picture.
     const Local at(to(x + moved.x, y + moved.y), deg, px(1));
     Polyline body;
     const float half = 0.105f;
@@ -97,7 +100,8 @@ void PictureStage::finger(double x, double y, double deg) {
     }
     body.push_back(at(1.8f, -half * 1.25f));
     body.push_back(at(1.8f, half * 1.25f));
-    const Colour skin = theme_.night ? mixed(theme_.sheet_edge, theme_.ink, 0.35f) : mixed(theme_.cu_hi, theme_.panel, 0.45f);
+    const Colour skin =
+        theme_.night ? mixed(theme_.sheet_edge, theme_.ink, 0.35f) : mixed(theme_.cu_hi, theme_.panel, 0.45f);
     pen_.fill_convex(body, skin);
     pen_.stroke(body, theme_.night ? theme_.minus : theme_.ink, 2.4f, true);
     Polyline nail;

@@ -10,7 +10,9 @@
 namespace lanternleaf {
 
 void close_frame(Pen& pen, const Rect& frame, float radius, Colour around, Colour line) {
-    const Point corners[] = {frame.top_left(), {frame.right(), frame.y}, {frame.right(), frame.bottom()},
+    const Point corners[] = {frame.top_left(),
+                             {frame.right(), frame.y},
+                             {frame.right(), frame.bottom()},
                              {frame.x, frame.bottom()}};
     for (int i = 0; i < 4; ++i) {
         const Point corner = corners[i];
@@ -30,8 +32,7 @@ void close_frame(Pen& pen, const Rect& frame, float radius, Colour around, Colou
 }
 
 PictureStage::PictureStage(Pen& pen, const Theme& theme, const Rect& frame, const MovePictureSpec& spec)
-    : pen_(pen), theme_(theme), frame_(frame), spec_(spec), scale_(frame.h / 2) {
-}
+    : pen_(pen), theme_(theme), frame_(frame), spec_(spec), scale_(frame.h / 2) {}
 
 void PictureStage::turn(double deg, bool mirror) {
     turn_deg_ = deg;
@@ -89,7 +90,8 @@ void PictureStage::sticky(Point a, Point b, Point c, Point d) {
     const Colour dot = theme_.night ? theme_.sheet_edge : theme_.edge;
     for (int r = 0; r < rows; ++r) {
         for (int k = 0; k < columns; ++k) {
-            const float u = (static_cast<float>(k) + (r % 2 == 0 ? 0.3f : 0.75f)) / static_cast<float>(columns);
+            const float u =
+                (static_cast<float>(k) + (r % 2 == 0 ? 0.3f : 0.75f)) / static_cast<float>(columns);
             const float v = (static_cast<float>(r) + 0.5f) / static_cast<float>(rows);
             const Point top = a + (b - a) * u;
             const Point bottom = d + (c - d) * u;
@@ -101,8 +103,11 @@ void PictureStage::sticky(Point a, Point b, Point c, Point d) {
 }
 
 void PictureStage::lifted(Point a, Point b, Point c, Point d) {
-    pen_.quad(a + Point{2, 5}, b + Point{2, 5}, c + Point{2, 5}, d + Point{2, 5}, faded({0, 0, 0, 255}, 0.14f));
-    const Colour face = spec_.fabric ? theme_.ag_hi : theme_.night ? theme_.cu_hi : mixed(theme_.cu_hi, theme_.cu, 0.15f);
+    pen_.quad(a + Point{2, 5}, b + Point{2, 5}, c + Point{2, 5}, d + Point{2, 5},
+              faded({0, 0, 0, 255}, 0.14f));
+    const Colour face = spec_.fabric   ? theme_.ag_hi
+                        : theme_.night ? theme_.cu_hi
+                                       : mixed(theme_.cu_hi, theme_.cu, 0.15f);
     pen_.quad(a, b, c, d, face);
     const Colour edge = layers::side_edge(theme_, spec_.side);
     pen_.line(a, b, edge, 3.0f, true);
@@ -132,8 +137,8 @@ void PictureStage::sign(double x, double y, Side side) {
 void PictureStage::later(double x1, double y1, double x2, double y2) {
     const Point path[] = {to(x1, y1), to(x2, y2)};
     const float half = px(kTape / 2) - 1;
-    const Colour colour = spec_.side == Side::negative && theme_.night ? theme_.ink2
-                                                                       : layers::side_edge(theme_, spec_.side);
+    const Colour colour =
+        spec_.side == Side::negative && theme_.night ? theme_.ink2 : layers::side_edge(theme_, spec_.side);
     pen_.dashed(layers::beside(path, -half), colour, 1.8f, {6, 5});
     pen_.dashed(layers::beside(path, half), colour, 1.8f, {6, 5});
 }

@@ -1,6 +1,7 @@
-// PictureStage: one small frame of a move picture, with the things that stand in it: tape, tools, hands' arrows.
-// Exists so that each picture is a dozen lines of "what is where". Frame coordinates: (0,0) in the middle, x to the
-// right, y down, 1 = half the frame's height; turned and mirrored with the tape's way on the card.
+// PictureStage: one small frame of a move picture, with the things that stand in it: tape, tools, hands'
+// arrows. Exists so that each picture is a dozen lines of "what is where". Frame coordinates: (0,0) in the
+// middle, x to the right, y down, 1 = half the frame's height; turned and mirrored with the tape's way on the
+// card.
 #pragma once
 
 #include "paint/pen.h"
@@ -23,10 +24,12 @@ public:
     /// Turns all that follows: by `deg` clockwise, mirrored first when asked.
     void turn(double deg, bool mirror);
     [[nodiscard]] Point to(double x, double y) const;
+
     [[nodiscard]] float px(double size) const { return static_cast<float>(size) * scale_; }
 
     // Tape: a piece from (x1,y1) to (x2,y2), `kTape` wide, in the colours of the move's tape and side.
     void tape(double x1, double y1, double x2, double y2) { tape(x1, y1, x2, y2, spec_.side, 1.0f); }
+
     void tape(double x1, double y1, double x2, double y2, Side side, float opacity);
     /// Its sticky side: dotted backing, as any quad.
     void sticky(Point a, Point b, Point c, Point d);
@@ -59,8 +62,11 @@ public:
     void bulb_glow(double x, double y, double radius, float strength);
 
     Pen& pen() { return pen_; }
+
     [[nodiscard]] const Theme& theme() const { return theme_; }
+
     [[nodiscard]] const MovePictureSpec& spec() const { return spec_; }
+
     [[nodiscard]] const Rect& frame() const { return frame_; }
 
     static constexpr double kTape = 0.62; ///< width of tape: 31 % of the frame's height

@@ -86,7 +86,8 @@ double cost_of(const Scene& scene, Vec2 centre, Vec2 size, const PartView* own) 
     return cost;
 }
 
-/// The cheapest place round `from`; ways are tried in the order of the sixteen compass points from straight up.
+/// The cheapest place round `from`; ways are tried in the order of the sixteen compass points from straight
+/// up.
 Vec2 best_place(const Scene& scene, Vec2 from, Vec2 size, const PartView* own, double nearest_mm) {
     constexpr int kWays = 16;
     constexpr double kStep_mm = 0.75;
@@ -149,8 +150,7 @@ void place_pills(BoardView& view, const Conductors& conductors, const BoardOptio
         constexpr double kStartEms = 3.6; // "Start" with its padding
         const double k = options.note_em / std::max(0.1, options.ppm);
         view.start->pill_size_mm = {kStartEms * k, 1.6 * k};
-        view.start->pill_mm =
-            best_place(scene, view.start->at_mm, view.start->pill_size_mm, nullptr, 4.0);
+        view.start->pill_mm = best_place(scene, view.start->at_mm, view.start->pill_size_mm, nullptr, 4.0);
         scene.pills.push_back(pill_shape(view.start->pill_mm, view.start->pill_size_mm));
     }
     if (view.fold) {

@@ -1,6 +1,6 @@
 // BoardProgress: how far the card on the table has come, item by item, at one move of one step.
-// Exists so that the card view shows what is done, what the hands do now and what comes later without knowing any
-// step by heart: it is read off the moves the guide made. Pure.
+// Exists so that the card view shows what is done, what the hands do now and what comes later without knowing
+// any step by heart: it is read off the moves the guide made. Pure.
 #pragma once
 
 #include "card/card.h"
@@ -23,9 +23,9 @@ struct StripProgress {
 struct BoardProgress {
     ItemState holder = ItemState::later;
     bool cell_in = false;
-    std::vector<ItemState> pads;      ///< LED pad marks on the paper, one per Card::leds
-    std::vector<ItemState> leds;      ///< one per Card::leds
-    std::vector<ItemState> resistors; ///< one per Card::resistors
+    std::vector<ItemState> pads;       ///< LED pad marks on the paper, one per Card::leds
+    std::vector<ItemState> leds;       ///< one per Card::leds
+    std::vector<ItemState> resistors;  ///< one per Card::resistors
     std::vector<StripProgress> strips; ///< one per Conductors::strips
     std::vector<ItemState> patches;    ///< one per Conductors::patches
     ItemState foam = ItemState::later;
@@ -43,7 +43,8 @@ struct BoardProgress {
 /// Everything up to and with `step`, nothing later; no move under way.
 [[nodiscard]] BoardProgress board_after(const Card& card, const Conductors& conductors,
                                         const std::vector<Step>& steps, StepId step);
-/// At move `move` (from 0) of `step`: earlier moves done, this one now. A `move` past the last shows the step done.
+/// At move `move` (from 0) of `step`: earlier moves done, this one now. A `move` past the last shows the step
+/// done.
 [[nodiscard]] BoardProgress board_at(const Card& card, const Conductors& conductors,
                                      const std::vector<Step>& steps, StepId step, int move);
 

@@ -7,10 +7,10 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr double kFlapBeyond_mm = 5.0;   ///< flap past its disc at the foot: room for its label
+constexpr double kFlapBeyond_mm = 5.0; ///< flap past its disc at the foot: room for its label
 constexpr double kFlapHalfWidth_mm = 15.0;
 constexpr double kBaseHalfWidth_mm = 13.0; ///< narrower: the tape to the flap passes beside it
-constexpr double kBaseBeyond_mm = 3.0;   ///< paper past the bed
+constexpr double kBaseBeyond_mm = 3.0;     ///< paper past the bed
 constexpr double kTapeSpare_mm = 1.5;
 constexpr double kFoilOhm_per_square = 0.01; ///< between foil and woven tape
 
@@ -21,7 +21,8 @@ std::size_t at(int index) {
 /// Whether p lies in the drawn outline of a part, grown a little.
 bool under(const PartView& part, Vec2 p, double grown_mm) {
     const Vec2 local = turned(p - part.at_mm, -part.turn_deg);
-    return std::abs(local.x) <= part.length_mm / 2 + grown_mm && std::abs(local.y) <= part.width_mm / 2 + grown_mm;
+    return std::abs(local.x) <= part.length_mm / 2 + grown_mm &&
+           std::abs(local.y) <= part.width_mm / 2 + grown_mm;
 }
 
 double pitch_of(double ppm) {
@@ -71,7 +72,8 @@ std::vector<Vec2> ticks_of(const StripView& strip, const Conductors& conductors,
                 }
             }
         }
-        return std::none_of(parts.begin(), parts.end(), [&](const PartView& part) { return under(part, p, 2.0); });
+        return std::none_of(parts.begin(), parts.end(),
+                            [&](const PartView& part) { return under(part, p, 2.0); });
     };
     for (std::size_t i = 1; i < strip.done_mm.size(); ++i) {
         const Vec2 from = strip.done_mm[i - 1];
@@ -169,10 +171,12 @@ HolderView holder_view(const Card& card, const Parts& parts, const Conductors& c
     for (const Vec2 p : view.flap_outline_mm) {
         box.add(p);
     }
-    // The label stands under the flap's disc as the sheet lies, or above it where the hinge leaves no room below.
+    // The label stands under the flap's disc as the sheet lies, or above it where the hinge leaves no room
+    // below.
     const double below = box.max.y - (view.flap_mm.y + type.flap_radius_mm);
     const bool at_foot = below >= 4.0;
-    view.label_mm = {(box.min.x + box.max.x) / 2 - (at_foot ? 2.0 : 0.0), at_foot ? box.max.y - below / 2 : box.min.y + 2.5};
+    view.label_mm = {(box.min.x + box.max.x) / 2 - (at_foot ? 2.0 : 0.0),
+                     at_foot ? box.max.y - below / 2 : box.min.y + 2.5};
     return view;
 }
 

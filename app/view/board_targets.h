@@ -1,5 +1,5 @@
-// Board targets: which thing on the card a finger means. Every LED, joint, strip end, patch and the holder answers
-// within 28 points of it (56 across), and the nearest wins. Pure.
+// Board targets: which thing on the card a finger means. Every LED, joint, strip end, patch and the holder
+// answers within 28 points of it (56 across), and the nearest wins. Pure.
 #pragma once
 
 #include "view/board_view.h"

@@ -68,8 +68,9 @@ std::vector<JointView> joint_views(const Card& card, const Conductors& conductor
     for (const Overlap& overlap : conductors.overlaps) {
         const Strip& lower = strip_of(card, conductors, overlap.lower);
         const Strip& upper = strip_of(card, conductors, overlap.upper);
-        const bool lies = progress.strips[at(overlap.lower)].done_mm >= overlap.along_lower_mm - kSameLength_mm &&
-                          progress.strips[at(overlap.upper)].done_mm >= overlap.along_upper_mm - kSameLength_mm;
+        const bool lies =
+            progress.strips[at(overlap.lower)].done_mm >= overlap.along_lower_mm - kSameLength_mm &&
+            progress.strips[at(overlap.upper)].done_mm >= overlap.along_upper_mm - kSameLength_mm;
         if (!overlap.conducts || !lies || !shown(upper.side, options)) {
             continue;
         }
@@ -127,8 +128,7 @@ void mark_move(BoardView& view, const Conductors& conductors, const BoardProgres
         return;
     }
     view.halo_mm = halo_path(conductors, progress);
-    const Ribbon* ribbon =
-        progress.strip >= 0 ? &conductors.strips[at(progress.strip)].ribbon : nullptr;
+    const Ribbon* ribbon = progress.strip >= 0 ? &conductors.strips[at(progress.strip)].ribbon : nullptr;
     const StripView* strip = nullptr;
     for (const StripView& each : view.strips) {
         strip = each.active ? &each : strip;
@@ -195,8 +195,8 @@ BoardView make_board_view(const Card& card, const Parts& parts, const Conductors
     for (std::size_t i = 0; i < conductors.patches.size(); ++i) {
         const int laid = conductors.patches[i].laid_index;
         const Patch& patch = std::get<Patch>(card.laid[at(laid)]);
-        view.patches.push_back({patch.id, "board/patch/" + patch.id, patch.at_mm, patch.size_mm, patch.turn_deg,
-                                laid, progress.patches[i]});
+        view.patches.push_back({patch.id, "board/patch/" + patch.id, patch.at_mm, patch.size_mm,
+                                patch.turn_deg, laid, progress.patches[i]});
     }
     view.foam = card.foam;
     view.foam_state = progress.foam;

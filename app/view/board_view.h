@@ -1,5 +1,6 @@
-// BoardView: the card as shapes in millimetres, ready to be drawn: what is done, what is now, what comes later.
-// Exists so that painting holds no searching and no sums, and so that a test can read the picture without a window.
+// BoardView: the card as shapes in millimetres, ready to be drawn: what is done, what is now, what comes
+// later. Exists so that painting holds no searching and no sums, and so that a test can read the picture
+// without a window.
 //   Card + Conductors + BoardProgress -> make_board_view -> BoardView -> paint/board
 // Every thing that can be tapped has a target name: "board/led/L3", "board/strip/N1", "board/joint/N2-N3",
 // "board/patch/P1", "board/holder", "board/mark/0".
@@ -80,7 +81,8 @@ struct HolderView {
     Vec2 bed_mm;
     Vec2 flap_mm;
     double cell_radius_mm = 10.0;
-    std::vector<Vec2> flap_outline_mm; ///< the flap while it lies open: hinge first (two corners), then the foot
+    std::vector<Vec2>
+        flap_outline_mm; ///< the flap while it lies open: hinge first (two corners), then the foot
     std::vector<Vec2> base_outline_mm; ///< the paper under the cell; or the body of a ready-made holder
     Convex pad_mm[2];                  ///< ready-made holders: their two pads
     Vec2 label_mm;                     ///< middle of "inside the flap"
@@ -97,7 +99,7 @@ struct StartMark {
 
 struct FoldToMake {
     Vec2 at_mm;
-    Vec2 outside; ///< unit direction away from the turn: the crease lies along it
+    Vec2 outside;  ///< unit direction away from the turn: the crease lies along it
     Vec2 badge_mm; ///< middle of the number badge
     int number = 0;
     bool right = true;
@@ -150,10 +152,10 @@ struct BoardView {
 };
 
 struct BoardOptions {
-    double ppm = 3.92;     ///< points per millimetre it will be drawn at: sizes of pills, pitch of ticks
-    double label_em = 17;  ///< em of the id pills, points
-    double note_em = 16;   ///< em of "Start", points
-    bool positive = true;  ///< layers
+    double ppm = 3.92;    ///< points per millimetre it will be drawn at: sizes of pills, pitch of ticks
+    double label_em = 17; ///< em of the id pills, points
+    double note_em = 16;  ///< em of "Start", points
+    bool positive = true; ///< layers
     bool negative = true;
     bool picture = true;
     std::vector<double> glow; ///< one per Card::leds, 0..1; empty: dark

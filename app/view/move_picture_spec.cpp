@@ -113,6 +113,14 @@ MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& part
         spec.on_bed = holder.flap && distance(place, holder.disc_at_mm[0]) < holder.disc_radius_mm[0];
         spec.on_flap = holder.flap && distance(place, holder.disc_at_mm[1]) < holder.disc_radius_mm[1];
     }
+    for (const Laid& item : card.laid) { // moves that name no strip show the card's own tape too
+        const Strip* strip = std::get_if<Strip>(&item);
+        if (strip != nullptr && strip_of_move(move, card) == nullptr) {
+            const auto tape = parts.tapes.find(strip->tape);
+            spec.fabric = tape != parts.tapes.end() && is_fabric(tape->second);
+            break;
+        }
+    }
     for (const Led& led : card.leds) {
         if (names(move, led.id)) {
             spec.id = led.id;

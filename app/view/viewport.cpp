@@ -44,8 +44,7 @@ Viewport looking_at(const Rect& area, Vec2 sheet_mm, double zoom, Vec2 centre_mm
     const BoardMargins margins;
     const double room_x = std::max(1.0, static_cast<double>(area.w - margins.left - margins.right));
     const double room_y = std::max(1.0, static_cast<double>(area.h - margins.top - margins.bottom));
-    const double fit =
-        std::min(room_x / std::max(1.0, sheet_mm.x), room_y / std::max(1.0, sheet_mm.y));
+    const double fit = std::min(room_x / std::max(1.0, sheet_mm.x), room_y / std::max(1.0, sheet_mm.y));
     Viewport view;
     view.area = area;
     view.mirrored = mirrored;
