@@ -88,7 +88,8 @@ inline Card row_card(int lights, const std::string& type = "carrier-white") {
     card.laid.emplace_back(patch("P1", {60, 45}));
     card.laid.emplace_back(strip("S1", Side::positive, {{54, 80}, {60, 80}, {60, 35}, {end_mm, 35}}));
     for (int i = 0; i < lights; ++i) {
-        card.leds.push_back(led("L" + std::to_string(i + 1), type, {80.0 + 12.0 * i, 40}, 270));
+        card.leds.push_back(
+            led(std::string("L").append(std::to_string(i + 1)), type, {80.0 + 12.0 * i, 40}, 270));
     }
     return card;
 }
