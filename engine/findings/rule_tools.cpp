@@ -238,11 +238,30 @@ double total_area(const std::vector<Convex>& pieces) {
     return sum;
 }
 
+Convex grown_blunt(const Convex& shape, double by_mm) {
+    Convex out = grown(shape, by_mm);
+    const auto corners = shape.corners();
+    constexpr double kFar_mm = 2000.0;
+    for (std::size_t i = 0; i < corners.size() && by_mm > 0.0; ++i) {
+        const Vec2 before = unit(corners[i] - corners[(i + corners.size() - 1) % corners.size()]);
+        const Vec2 after = unit(corners[i] - corners[(i + 1) % corners.size()]);
+        const Vec2 outward = before + after;
+        if (length(outward) < 1e-9) {
+            continue; // a corner in the middle of a straight edge
+        }
+        // Everything on the near side of a line square to the corner's bisector.
+        const Vec2 way = unit(outward);
+        const double turn_deg = degrees(std::atan2(way.y, way.x));
+        out = clip(out, rectangle(corners[i] + way * (by_mm - kFar_mm / 2), {kFar_mm, kFar_mm}, turn_deg));
+    }
+    return out;
+}
+
 double left_bare_mm2(const ReviewFacts& facts, const Overlap& overlap, double spare_mm) {
     std::vector<Convex> pieces;
     std::vector<Convex> scratch;
     for (const Convex& piece : overlap.pieces) {
-        pieces.push_back(grown(piece, spare_mm));
+        pieces.push_back(grown_blunt(piece, spare_mm));
     }
     for (const int patch : overlap.patches) {
         subtract_from(pieces, facts.conductors.patches[static_cast<std::size_t>(patch)].outline, scratch);
@@ -289,8 +308,21 @@ bool segment_inside(const Convex& shape, Vec2 a, Vec2 b, double least_mm, Vec2& 
     return true;
 }
 
+Nearest nearest_middle(const Convex& a, const Convex& b) {
+    Nearest best = nearest(a, b);
+    constexpr double kStretch_mm = 0.02; // what still counts as equally near
+    const Convex narrow = best.mm > 0.0 ? clip(b, grown(a, best.mm + kStretch_mm)) : clip(b, a);
+    if (!narrow.empty() && area(narrow) > 0.0) {
+        best.on_b = centroid(narrow);
+        best.on_a = nearest(a, rectangle(best.on_b, {1e-3, 1e-3}, 0.0)).on_a;
+    }
+    return best;
+}
+
 Nearest nearest_of_strips(const Ribbon& a, const Ribbon& b) {
     Nearest best;
+    const Run* nearest_a = nullptr;
+    const Run* nearest_b = nullptr;
     for (const Run& one : a.runs) {
         for (const Run& other : b.runs) {
             if (best.mm < 1e299 && !one.box.grown(best.mm).touches(other.box)) {
@@ -299,8 +331,13 @@ Nearest nearest_of_strips(const Ribbon& a, const Ribbon& b) {
             const Nearest here = nearest(one.outline, other.outline);
             if (here.mm < best.mm) {
                 best = here;
+                nearest_a = &one;
+                nearest_b = &other;
             }
         }
+    }
+    if (nearest_a != nullptr) {
+        best = nearest_middle(nearest_a->outline, nearest_b->outline);
     }
     return best;
 }

@@ -95,6 +95,11 @@ struct LedReach {
 /// Takes `hole` out of every piece. `scratch` is only working space.
 void subtract_from(std::vector<Convex>& pieces, const Convex& hole, std::vector<Convex>& scratch);
 [[nodiscard]] double total_area(const std::vector<Convex>& pieces);
+/// Like grown(), with every corner cut square to its bisector at `by_mm`: close to what lies within `by_mm`
+/// of the shape, where the sharp corners of a thin or slanting shape would reach several times as far.
+[[nodiscard]] Convex grown_blunt(const Convex& shape, double by_mm);
+/// Closest approach; where two edges run side by side, in the middle of that stretch.
+[[nodiscard]] Nearest nearest_middle(const Convex& a, const Convex& b);
 /// What the patches between leave bare of a crossing grown by `spare_mm` on every side.
 [[nodiscard]] double left_bare_mm2(const ReviewFacts& facts, const Overlap& overlap, double spare_mm);
 /// Distance from a point to a convex shape; 0 inside.

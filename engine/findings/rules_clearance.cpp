@@ -115,17 +115,9 @@ private:
             }
             const Nearest here = nearest(one.outline, piece);
             if (here.mm < limit() && here.mm < best_.mm) {
-                best_ = here;
-                best_.on_b = middle_of_narrow(one.outline, piece, here.mm);
-                best_.on_a = nearest(one.outline, rectangle(best_.on_b, {1e-3, 1e-3}, 0.0)).on_a;
+                best_ = nearest_middle(one.outline, piece);
             }
         }
-    }
-
-    /// Two parallel edges are nearest all along: the middle of that stretch is where to look.
-    static Vec2 middle_of_narrow(const Convex& one, const Convex& piece, double gap_mm) {
-        const Convex narrow = clip(piece, grown(one, gap_mm + 2.0 * kRounding_mm));
-        return narrow.empty() ? nearest(one, piece).on_b : centroid(narrow);
     }
 
     void take_out(const Convex& hole, const Box& box) {

@@ -54,6 +54,30 @@ int thief_of(const ReviewFacts& facts, int led) {
     return thief;
 }
 
+bool any_reversed(const ReviewFacts& facts) {
+    for (int led = 0; led < static_cast<int>(facts.card.leds.size()); ++led) {
+        if (is_reversed(facts, led)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::string dim_fix(const ReviewFacts& facts, int led, bool alone) {
+    if (!alone) {
+        return "Put the lights side by side between + and −: one cell cannot drive one after the other.";
+    }
+    const Conductors& made = facts.conductors;
+    const std::size_t pad = 2 * static_cast<std::size_t>(led);
+    const auto leads_on = [&](int net) {
+        return net == made.net_of_terminal[0] || net == made.net_of_terminal[1];
+    };
+    if (!leads_on(made.net_of_led_pad[pad]) || !leads_on(made.net_of_led_pad[pad + 1])) {
+        return "Use a smaller resistor, or none.";
+    }
+    return "Use fewer lights or a light that asks for less voltage, and press every joint well.";
+}
+
 std::string id_of_led(const ReviewFacts& facts, int led) {
     return facts.card.leds[static_cast<std::size_t>(led)].id;
 }
@@ -77,7 +101,7 @@ void rule_led_overdriven(const ReviewFacts& facts, Findings& out) {
                       "",
                       ""};
         found.text = id + " takes " + readout_mA_beside(light.current_mA, max_mA) +
-                     " from a fresh cell; it stands " + readout_mA(max_mA) + ".";
+                     " from a fresh cell; its limit is " + readout_mA(max_mA) + ".";
         found.fix = "Put a resistor of " + readout_ohm(guarding_ohm(facts, light.led)) +
                     " or more in series with " + id +
                     (facts.card.cell.count > 1 ? ", or use one cell." : ".");
@@ -106,7 +130,7 @@ void rule_cell_overloaded(const ReviewFacts& facts, Findings& out) {
                  (settled ? " when left on"
                   : press ? " while pressed"
                           : "") +
-                 "; it stands " + readout_mA(limit_mA) +
+                 "; its limit is " + readout_mA(limit_mA) +
                  (pulse ? " for a press of about 15 s." : " for hours of light.");
     found.fix = "Use fewer lights, give them resistors, or take a larger cell.";
     out.push_back(std::move(found));
@@ -119,6 +143,10 @@ void rule_dim_led(const ReviewFacts& facts, Findings& out) {
     for (const Light& light : facts.lighting.lights) {
         if (light.state == LightState::lit || !is_sound(facts, light.led)) {
             continue;
+        }
+        const bool alone = reach_of_led(facts, light.led, false).both(); // no other LED in its path
+        if (!alone && any_reversed(facts)) {
+            continue; // the turned one holds the current back, and that is told
         }
         const std::string id = id_of_led(facts, light.led);
         Finding found{
@@ -135,8 +163,7 @@ void rule_dim_led(const ReviewFacts& facts, Findings& out) {
             found.fix = id_of_led(facts, thief) + " (" + led_type(facts, thief).colour +
                         ") takes the current: give it a resistor, or use lights of one colour.";
         } else {
-            found.fix =
-                "Put the lights side by side between + and −, one to each path, and use less resistance.";
+            found.fix = dim_fix(facts, light.led, alone);
         }
         out.push_back(std::move(found));
     }

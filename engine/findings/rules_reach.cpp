@@ -47,6 +47,7 @@ std::vector<int> strips_of(const Net& net) {
 Gap gap_to_face(const ReviewFacts& facts, const std::vector<int>& strips, CellFace face) {
     const Conductors& made = facts.conductors;
     const NetSide wanted = face == CellFace::negative ? NetSide::negative : NetSide::positive;
+    const Side unwanted = face == CellFace::negative ? Side::positive : Side::negative;
     Gap best;
     const int terminal = terminal_of(facts.card, face);
     for (const int dead : strips) {
@@ -54,7 +55,8 @@ Gap gap_to_face(const ReviewFacts& facts, const std::vector<int>& strips, CellFa
         for (std::size_t i = 0; i < made.strips.size(); ++i) {
             const int net = made.net_of_strip[i];
             if (net == made.net_of_strip[static_cast<std::size_t>(dead)] ||
-                made.nets[static_cast<std::size_t>(net)].side != wanted) {
+                made.nets[static_cast<std::size_t>(net)].side != wanted ||
+                strip_at(facts, static_cast<int>(i)).side == unwanted) { // never advise joining the two sides
                 continue;
             }
             const Nearest here = nearest_of_strips(ribbon, made.strips[i].ribbon);
@@ -70,15 +72,13 @@ Gap gap_to_face(const ReviewFacts& facts, const std::vector<int>& strips, CellFa
     return best;
 }
 
-/// The strip meant to be on the wanted side (or truly on it) that a lone pad comes closest to.
+/// The strip not meant for the other side that a lone pad comes closest to.
 Gap gap_from_pad(const ReviewFacts& facts, const PadOutline& pad, CellFace face) {
     const Conductors& made = facts.conductors;
-    const NetSide wanted = face == CellFace::negative ? NetSide::negative : NetSide::positive;
     const Side unwanted = face == CellFace::negative ? Side::positive : Side::negative;
     Gap best;
     for (std::size_t i = 0; i < made.strips.size(); ++i) {
-        const NetSide real = made.nets[static_cast<std::size_t>(made.net_of_strip[i])].side;
-        if (strip_at(facts, static_cast<int>(i)).side == unwanted && real != wanted) {
+        if (strip_at(facts, static_cast<int>(i)).side == unwanted) {
             continue;
         }
         for (const Run& run : made.strips[i].ribbon.runs) {
@@ -127,7 +127,7 @@ void lone_pad(const ReviewFacts& facts, DarkPad dark, Findings& out) {
         if (gap.mm > tolerance::kSamePlace_mm) {
             found.text = spoken(name) + " touches no tape: it is " + readout_below_mm(gap.mm, 0.0) +
                          " short of " + strip + ".";
-            found.fix = "Lay " + strip + " on to " + spoken(name) + ", or move " +
+            found.fix = "Lengthen " + strip + " up to " + spoken(name) + ", or move " +
                         facts.card.leds[static_cast<std::size_t>(dark.led)].id + " onto it.";
         } else {
             found.text = spoken(name) + " is over " + strip + ", but its metal touches none of the tape.";

@@ -11,6 +11,12 @@ using namespace lanternleaf;
 
 namespace {
 
+std::string numbered(const char* letter, int number) {
+    std::string id = letter;
+    id += std::to_string(number);
+    return id;
+}
+
 /// Rows of lights across two rails, four LEDs to a stretch of tape so that there are joints, and three
 /// branches that cross the - rail over patches.
 Card crowded_card(int lights) {
@@ -20,14 +26,13 @@ Card crowded_card(int lights) {
     card.sheet.folds.push_back({{74, 0}, {74, 105}, {}});
     card.sheet.keepouts.push_back({"window", {{10, 10}, {30, 10}, {30, 25}, {10, 25}}, {}});
     for (int i = 0; i < lights; ++i) {
-        card.leds.push_back(
-            make::led("L" + std::to_string(i + 1), "carrier-white", {88.0 + 12.0 * i, 40}, 270));
+        card.leds.push_back(make::led(numbered("L", i + 1), "carrier-white", {88.0 + 12.0 * i, 40}, 270));
     }
     const auto rail = [&](const char* name, Side side, double y_mm, double from_mm) {
         int piece = 2;
         for (double x_mm = from_mm; x_mm < end_mm; x_mm += 48.0) {
             card.laid.emplace_back(
-                make::strip(name + std::to_string(piece++), side,
+                make::strip(numbered(name, piece++), side,
                             {{x_mm - 2.5, y_mm}, {std::min(x_mm + 48.0, end_mm) + 2.5, y_mm}}));
         }
     };
@@ -35,11 +40,11 @@ Card crowded_card(int lights) {
     rail("N", Side::negative, 45, 82);
     card.laid.emplace_back(make::patch("P1", {60, 45}));
     card.laid.emplace_back(make::patch("P2", {94, 45}, {9.8, 14}));
-    card.laid.emplace_back(make::patch("P3", {130, 45}, {9.8, 14}));
+    card.laid.emplace_back(make::patch("P3", {118, 45}, {9.8, 14}));
     card.laid.emplace_back(make::strip("S1", Side::positive, {{54, 80}, {60, 80}, {60, 35}, {82, 35}}));
     rail("S", Side::positive, 35, 82);
     card.laid.emplace_back(make::strip("T1", Side::positive, {{94, 32.5}, {94, 60}, {106, 60}}));
-    card.laid.emplace_back(make::strip("T2", Side::positive, {{130, 32.5}, {130, 60}, {142, 60}}));
+    card.laid.emplace_back(make::strip("T2", Side::positive, {{118, 32.5}, {118, 60}, {142, 60}}));
     return card;
 }
 

@@ -220,6 +220,12 @@ std::vector<Quiet> electrical_quiet() {
         {"dim-led", "row of three", make::row_card(3)},
         {"dim-led", "shorted: the short is the news", sample([](Card& c) { drop(c, "P1"); })},
         {"dim-led", "not reached: the gap is the news", gap_in_plus(1.5)},
+        {"dim-led", "behind a turned light: the turned one is the news",
+         [] {
+             Card c = in_series("carrier-red", "carrier-red");
+             c.leds[1].turn_deg = 270;
+             return c;
+         }()},
         {"uneven-light", "row of six", make::row_card(6)},
         {"uneven-light", "nearly the same bin", row_with(4, 2, "carrier-white-weak"), with_dim_bin(0.7)},
     };

@@ -198,6 +198,13 @@ std::vector<Quiet> layout_quiet() {
         {"crossing-bare", "row of two", make::row_card(2)},
         {"patch-small", "sample", make::sample_card()},
         {"patch-small", "2 mm to spare on the dot", patch_of({9, 9})},
+        // A slanting crossing: the overlap's sharp corners lie 2 mm and more inside this patch, by distance.
+        {"patch-small", "a slanting crossing, 3 mm to spare", sample([](Card& c) {
+             strip(c, "S1").path_mm = {{54, 80}, {60, 80}, {60, 70}, {80, 50}, {80, 49}, {95, 34}, {118, 34}};
+             c.leds[0].at_mm = {110, 39.5};
+             patch(c, "P1").at_mm = {84, 45};
+             patch(c, "P1").size_mm = {18.6, 12};
+         })},
         {"joint-open", "conductive glue", joint_in_minus(72)},
         {"joint-open", "a folded end", folded_end()},
         {"joint-short", "a whole width", joint_in_minus(75)},
