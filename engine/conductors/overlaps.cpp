@@ -3,34 +3,37 @@
 #include "conductors/stages.h"
 
 #include <algorithm>
+#include <compare>
 
 namespace lanternleaf::conductors_stages {
 
 namespace {
 
-/// Two runs of different strips that share area.
-struct Hit {
+/// Two runs of different strips whose boxes touch, by their places in RunIndex::refs.
+struct Pair {
+    int lower_strip = 0;
+    int upper_strip = 0;
     int lower = 0;
     int upper = 0;
-    Convex piece;
+    friend auto operator<=>(const Pair&, const Pair&) = default;
 };
 
-void find_hits(const RunIndex& index, const Conductors& made, Scratch& scratch, std::vector<Hit>& hits) {
+/// All such pairs, ordered by lower strip, then upper strip, then place.
+std::vector<Pair> near_pairs(const RunIndex& index, const Conductors& made, Scratch& scratch) {
+    std::vector<Pair> pairs;
+    pairs.reserve(index.refs.size());
     for (std::size_t i = 0; i < index.refs.size(); ++i) {
         const RunIndex::Ref lower = index.refs[i];
-        const Run& run = run_of(made, lower);
-        index.grid.find(run.box, scratch.found);
+        index.grid.find(run_of(made, lower).box, scratch.found);
         for (const int other : scratch.found) {
             const RunIndex::Ref upper = index.refs[static_cast<std::size_t>(other)];
-            if (upper.strip <= lower.strip) {
-                continue; // each pair once, from the lower strip
-            }
-            const Convex piece = clip(run.outline, run_of(made, upper).outline);
-            if (!piece.empty()) {
-                hits.push_back({lower.strip, upper.strip, piece});
+            if (upper.strip > lower.strip) { // each pair once, from the lower strip
+                pairs.push_back({lower.strip, upper.strip, static_cast<int>(i), other});
             }
         }
     }
+    std::sort(pairs.begin(), pairs.end());
+    return pairs;
 }
 
 bool touching(const Convex& a, const Convex& b) {
@@ -146,36 +149,27 @@ void complete(const Card& card, const Parts& parts, const Conductors& made, Scra
 
 void find_overlaps(const Card& card, const Parts& parts, const RunIndex& index, Scratch& scratch,
                    Conductors& made) {
-    std::vector<Hit> hits;
-    hits.reserve(2 * index.refs.size());
-    find_hits(index, made, scratch, hits);
-    std::vector<int> order(hits.size());
-    for (std::size_t i = 0; i < order.size(); ++i) {
-        order[i] = static_cast<int>(i);
-    }
-    const auto hit = [&](std::size_t place) -> const Hit& {
-        return hits[static_cast<std::size_t>(order[place])];
+    const std::vector<Pair> pairs = near_pairs(index, made, scratch);
+    const auto run_at = [&](int place) -> const Run& {
+        return run_of(made, index.refs[static_cast<std::size_t>(place)]);
     };
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-        const Hit& x = hits[static_cast<std::size_t>(a)];
-        const Hit& y = hits[static_cast<std::size_t>(b)];
-        return x.lower != y.lower ? x.lower < y.lower : x.upper < y.upper;
-    });
-
     std::vector<int> region;
-    for (std::size_t first = 0; first < order.size();) {
+    for (std::size_t next = 0; next < pairs.size();) {
+        const Pair first = pairs[next];
         scratch.pieces.clear();
-        std::size_t end = first;
-        while (end < order.size() && hit(end).lower == hit(first).lower &&
-               hit(end).upper == hit(first).upper) {
-            add_uncovered(hit(end).piece, scratch.pieces, scratch.next);
-            ++end;
+        for (; next < pairs.size() && pairs[next].lower_strip == first.lower_strip &&
+               pairs[next].upper_strip == first.upper_strip;
+             ++next) {
+            const Convex piece = clip(run_at(pairs[next].lower).outline, run_at(pairs[next].upper).outline);
+            if (!piece.empty()) {
+                add_uncovered(piece, scratch.pieces, scratch.next);
+            }
         }
         const int regions = number_regions(scratch.pieces, region);
         for (int number = 0; number < regions; ++number) {
             Overlap overlap;
-            overlap.lower = hit(first).lower;
-            overlap.upper = hit(first).upper;
+            overlap.lower = first.lower_strip;
+            overlap.upper = first.upper_strip;
             for (std::size_t i = 0; i < scratch.pieces.size(); ++i) {
                 if (region[i] == number) {
                     overlap.pieces.push_back(scratch.pieces[i]);
@@ -186,7 +180,6 @@ void find_overlaps(const Card& card, const Parts& parts, const RunIndex& index, 
                 made.overlaps.push_back(std::move(overlap));
             }
         }
-        first = end;
     }
 }
 

@@ -83,6 +83,7 @@ void BucketGrid::find(const Box& box, std::vector<int>& found) const {
         return;
     }
     const Span span = span_of(box);
+    const bool one_bucket = span.from_x == span.to_x && span.from_y == span.to_y;
     for (int y = span.from_y; y <= span.to_y; ++y) {
         for (int x = span.from_x; x <= span.to_x; ++x) {
             const auto bucket = static_cast<std::size_t>(y * columns_ + x);
@@ -90,14 +91,16 @@ void BucketGrid::find(const Box& box, std::vector<int>& found) const {
                 const int item = items_[static_cast<std::size_t>(at)];
                 const Box& other = boxes_[static_cast<std::size_t>(item)];
                 // A pair that shares several buckets is reported in the first of them only.
-                if (other.touches(box) && column(std::max(box.min.x, other.min.x)) == x &&
-                    row(std::max(box.min.y, other.min.y)) == y) {
+                if (other.touches(box) && (one_bucket || (column(std::max(box.min.x, other.min.x)) == x &&
+                                                          row(std::max(box.min.y, other.min.y)) == y))) {
                     found.push_back(item);
                 }
             }
         }
     }
-    std::sort(found.begin(), found.end());
+    if (!one_bucket) { // within a bucket they rise already
+        std::sort(found.begin(), found.end());
+    }
 }
 
 } // namespace lanternleaf

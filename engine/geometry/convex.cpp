@@ -83,7 +83,7 @@ Convex::Convex(std::initializer_list<Vec2> corners) {
         add(corner);
     }
     if (twice_area(this->corners()) < 0.0) {
-        std::reverse(corners_.begin(), corners_.begin() + static_cast<std::ptrdiff_t>(size_));
+        std::reverse(corners_, corners_ + size_);
     }
 }
 

@@ -7,9 +7,9 @@
 #include "geometry/vec2.h"
 
 #include <algorithm>
-#include <array>
 #include <cstddef>
 #include <initializer_list>
+#include <memory>
 #include <span>
 #include <vector>
 
@@ -22,22 +22,34 @@ class Convex {
 public:
     static constexpr std::size_t kMost = 24;
 
-    Convex() = default;
+    // The room for corners is left as it is until they come, and a copy takes only those that are there:
+    // clipping makes many of these, and clearing or copying all the room would cost more than the cutting.
+    Convex() {} // NOLINT: not defaulted, since that would clear the room
+
+    Convex(const Convex& other) { take(other); }
+
+    Convex& operator=(const Convex& other) {
+        if (this != &other) {
+            take(other);
+        }
+        return *this;
+    }
+
+    ~Convex() = default;
     /// Corners in either direction; they are put in clockwise order.
     Convex(std::initializer_list<Vec2> corners);
 
     /// Four corners already in clockwise order.
     [[nodiscard]] static Convex of_quad(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
         Convex quad;
-        quad.corners_[0] = a;
-        quad.corners_[1] = b;
-        quad.corners_[2] = c;
-        quad.corners_[3] = d;
-        quad.size_ = 4;
+        quad.add(a);
+        quad.add(b);
+        quad.add(c);
+        quad.add(d);
         return quad;
     }
 
-    [[nodiscard]] std::span<const Vec2> corners() const { return {corners_.data(), size_}; }
+    [[nodiscard]] std::span<const Vec2> corners() const { return {corners_, size_}; }
 
     [[nodiscard]] std::size_t size() const { return size_; }
 
@@ -47,12 +59,22 @@ public:
     /// happens with our shapes).
     void add(Vec2 corner) {
         size_ -= size_ == kMost ? 1 : 0;
-        corners_[size_++] = corner;
+        std::construct_at(&corners_[size_++], corner);
     }
 
 private:
-    std::array<Vec2, kMost> corners_{};
+    void take(const Convex& other) {
+        size_ = other.size_;
+        for (std::size_t i = 0; i < size_; ++i) {
+            std::construct_at(&corners_[i], other.corners_[i]);
+        }
+    }
+
     std::size_t size_ = 0;
+
+    union { // a union's members are not made by themselves
+        Vec2 corners_[kMost];
+    };
 };
 
 /// Bounds with edges included. Default is empty (min above max).

@@ -71,7 +71,8 @@ Convex fold_place(Vec2 at, Vec2 heading_in, Vec2 heading_out, double width) {
     const Vec2 inner = at + reach;
     const Vec2 out_in = quarter_turn(heading_in) * (-towards_inside * width);
     const Vec2 out_out = quarter_turn(heading_out) * (-towards_inside * width);
-    return {inner, inner + out_in, at - reach, inner + out_out};
+    return towards_inside > 0.0 ? Convex::of_quad(inner, inner + out_in, at - reach, inner + out_out)
+                                : Convex::of_quad(inner, inner + out_out, at - reach, inner + out_in);
 }
 
 } // namespace
@@ -142,12 +143,18 @@ double along(const Ribbon& ribbon, Vec2 p) {
     double best2 = 1e300;
     double at_mm = 0.0;
     for (const Run& run : ribbon.runs) {
-        const Vec2 step = (run.to_mm - run.from_mm) * (1.0 / run.length_mm);
-        const double t = std::clamp(dot(p - run.from_mm, step), 0.0, run.length_mm);
-        const Vec2 off = p - (run.from_mm + step * t);
+        // The run lies in its box: one whose box is farther than the best so far need not be measured.
+        const Vec2 to_box{std::max({run.box.min.x - p.x, 0.0, p.x - run.box.max.x}),
+                          std::max({run.box.min.y - p.y, 0.0, p.y - run.box.max.y})};
+        if (dot(to_box, to_box) >= best2) {
+            continue;
+        }
+        const Vec2 whole = run.to_mm - run.from_mm;
+        const double t = std::clamp(dot(p - run.from_mm, whole) / (run.length_mm * run.length_mm), 0.0, 1.0);
+        const Vec2 off = p - (run.from_mm + whole * t);
         if (dot(off, off) < best2) {
             best2 = dot(off, off);
-            at_mm = run.starts_at_mm + t;
+            at_mm = run.starts_at_mm + run.length_mm * t;
         }
     }
     return at_mm;
