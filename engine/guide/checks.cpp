@@ -173,9 +173,8 @@ std::vector<PadState> pads_of_step(const GuideFacts& facts, const Stage& stage, 
     const Stage whole[3] = {uncut(facts, Side::negative), uncut(facts, Side::positive),
                             uncut(facts, Side::link)};
     const auto due = [&](const PadRef& pad, const Stage& at) {
-        return pad.strip < 0 ||
-               (net_under(facts, at, pad) >= 0 &&
-                (reached(facts, at, pad) || !reached(facts, whole[static_cast<int>(pad.want)], pad)));
+        return tape_is_down(facts, at, pad) &&
+               (reached(facts, at, pad) || !reached(facts, whole[static_cast<int>(pad.want)], pad));
     };
     std::optional<Stage> after_negative;
     if (step == StepId::insulate) {

@@ -73,6 +73,23 @@ Side meant_for(const Under& under, Piece piece) {
     return !under.on(own) && under.on(Side::link) ? Side::link : own;
 }
 
+void find_near_strip(PadRef& pad, const Card& card, const Conductors& conductors, const PadOutline& outline) {
+    double least_mm = 1e300;
+    for (std::size_t i = 0; i < conductors.strips.size(); ++i) {
+        if (strip_of(card, conductors, static_cast<int>(i)).side != pad.want) {
+            continue;
+        }
+        for (const Run& run : conductors.strips[i].ribbon.runs) {
+            const Nearest here = nearest(run.outline, outline.outline);
+            if (here.mm < least_mm) {
+                least_mm = here.mm;
+                pad.near_strip = conductors.strips[i].laid_index;
+                pad.near_along_mm = along(conductors.strips[i].ribbon, here.on_a);
+            }
+        }
+    }
+}
+
 PadRef pad_ref(const Card& card, const Conductors& conductors, const PadOutline& outline) {
     PadRef pad;
     pad.piece = outline.piece;
@@ -93,6 +110,9 @@ PadRef pad_ref(const Card& card, const Conductors& conductors, const PadOutline&
             pad.strip = conductors.strips[static_cast<std::size_t>(other->index)].laid_index;
             pad.along_mm = along_mm;
         }
+    }
+    if (pad.strip < 0) {
+        find_near_strip(pad, card, conductors, outline);
     }
     return pad;
 }
@@ -250,18 +270,30 @@ int strip_index(const Card& card, const Conductors& conductors, const std::strin
     return -1;
 }
 
-int net_under(const GuideFacts& facts, const Stage& stage, const PadRef& pad) {
-    if (pad.strip < 0) {
-        return -1;
-    }
-    const std::string& id = id_of(facts.card.laid[static_cast<std::size_t>(pad.strip)]);
+namespace {
+
+// The strip (as laid on the card) on `stage`, when it is down there as far as `along_mm`; -1 when it is not.
+int strip_down(const GuideFacts& facts, const Stage& stage, int laid_index, double along_mm) {
+    const std::string& id = id_of(facts.card.laid[static_cast<std::size_t>(laid_index)]);
     const int strip = strip_index(stage.card, stage.conductors, id);
-    if (strip < 0 ||
-        pad.along_mm >
-            stage.conductors.strips[static_cast<std::size_t>(strip)].ribbon.length_mm + kSlack_mm) {
-        return -1;
+    const bool down =
+        strip >= 0 &&
+        along_mm <= stage.conductors.strips[static_cast<std::size_t>(strip)].ribbon.length_mm + kSlack_mm;
+    return down ? strip : -1;
+}
+
+} // namespace
+
+int net_under(const GuideFacts& facts, const Stage& stage, const PadRef& pad) {
+    const int strip = pad.strip < 0 ? -1 : strip_down(facts, stage, pad.strip, pad.along_mm);
+    return strip < 0 ? -1 : stage.conductors.net_of_strip[static_cast<std::size_t>(strip)];
+}
+
+bool tape_is_down(const GuideFacts& facts, const Stage& stage, const PadRef& pad) {
+    if (pad.strip >= 0) {
+        return net_under(facts, stage, pad) >= 0;
     }
-    return stage.conductors.net_of_strip[static_cast<std::size_t>(strip)];
+    return pad.near_strip < 0 || strip_down(facts, stage, pad.near_strip, pad.near_along_mm) >= 0;
 }
 
 int feed_of(const GuideFacts& facts, const Stage& stage, const PadRef& pad) {

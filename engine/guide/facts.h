@@ -21,6 +21,10 @@ struct PadRef {
     Side want = Side::negative; ///< the trace it is meant to be on; link for pads between parts in series
     int strip = -1;             ///< laid index of that strip; -1 when the pad touches none of that trace
     double along_mm = 0.0;      ///< where on the strip's centre line
+    /// A pad that touches none of its trace: the laid index of the strip of that trace it comes closest to
+    /// (-1: there is none), and where along it. It is that strip's laying that should have reached the pad.
+    int near_strip = -1;
+    double near_along_mm = 0.0;
 };
 
 /// The card with each LED turned as its marks stand: until step 6 no LED lies there, so one that is (or will
@@ -65,6 +69,9 @@ struct Stage {
 /// The net under a pad's place on `stage`; -1 when its strip is not down there (waiting, cut back before it,
 /// none).
 [[nodiscard]] int net_under(const GuideFacts& facts, const Stage& stage, const PadRef& pad);
+/// Whether the tape that should lie under a pad is on the table of `stage`: for a pad that misses its trace,
+/// the tape that comes closest to it. A pad with no strip of its trace anywhere counts as due.
+[[nodiscard]] bool tape_is_down(const GuideFacts& facts, const Stage& stage, const PadRef& pad);
 /// Where a pad's place is fed from (see kFromContact); for a link pad always kNotFed.
 [[nodiscard]] int feed_of(const GuideFacts& facts, const Stage& stage, const PadRef& pad);
 /// Whether that place is fed; a link pad: whether its tape leads on to another part or a holder contact.

@@ -185,13 +185,25 @@ TEST_CASE("a positive strip laid along the negative is caught at step 4", "[guid
     CHECK(verdict.state == VerdictState::stopped);
     CHECK(look::has_rule(verdict, "crossing-bare"));
     CHECK(look::has_rule(verdict, "short-circuit"));
-    // 8 mm lower the start slips off the flap, which shows at step 4. What lies on N1 then waits behind the
-    // patch and is not on the table before step 5.
+    // Moved 8 mm down, S1 still waits behind its patch at step 4; what then lies on N1 and misses L1+ is
+    // laid, and told, at step 5.
     const Card moved = changed(make::sample_card(), {ChangeKind::strip_moved, "S1", {0, 8}, 0, "", 0});
-    const StepVerdict early = judge_step(moved, kParts, StepId::lay_positive, {});
-    CHECK(look::has_rule(early, "outside-holder"));
-    CHECK_FALSE(look::has_rule(early, "crossing-bare"));
-    CHECK(judge_step(moved, kParts, StepId::insulate, {}).state == VerdictState::stopped);
+    CHECK(judge_step(moved, kParts, StepId::lay_positive, {}).state == VerdictState::proved);
+    const StepVerdict later = judge_step(moved, kParts, StepId::insulate, {});
+    CHECK(later.state == VerdictState::stopped);
+    CHECK(look::has_rule(later, "short-circuit"));
+    CHECK(look::has_rule(later, "patch-small"));
+}
+
+TEST_CASE("a pad that its strip misses is told when that strip is laid", "[guide]") {
+    // Both strips end at x = 118. L1's pads are 7 mm wide along them: moved to x = 124 they begin at
+    // 120.5, 2.5 mm off. The end of S1 waits for step 5.
+    const Card card = changed(make::sample_card(), {ChangeKind::led_moved, "L1", {124, 40}, 0, "", 0});
+    const StepVerdict negative = judge_step(card, kParts, StepId::lay_negative, {});
+    CHECK(negative.sentence == "One pad is not reached: L1−.");
+    CHECK(negative.findings.at(0).text == "L1− misses N1 by 2.5 mm.");
+    CHECK(judge_step(card, kParts, StepId::lay_positive, {}).state == VerdictState::proved);
+    CHECK(judge_step(card, kParts, StepId::insulate, {}).state == VerdictState::stopped);
 }
 
 TEST_CASE("readings can stop a step that looks right", "[guide]") {
