@@ -29,14 +29,6 @@ Outcome<BuildScript> script_for(const Arguments& args) {
     return read_script(text.value(), path);
 }
 
-// "2026-05-04T10:00:00Z" as "20260504-100000", fit for a file name.
-std::string stamp(std::int64_t at_s) {
-    std::string text = utc_text(at_s);
-    std::erase_if(text, [](char c) { return c == '-' || c == ':' || c == 'Z'; });
-    std::replace(text.begin(), text.end(), 'T', '-');
-    return text;
-}
-
 bool holds(const std::vector<std::string>& names, const std::string& name) {
     return std::binary_search(names.begin(), names.end(), name);
 }
@@ -131,7 +123,7 @@ Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const Ve
     }
     const std::string name = name_of_card_file(open.value().path);
     const Outcome<Walk> walk = walk_build(open.value().card, open.value().parts, script.value(),
-                                          name + "-" + stamp(around.now_s()), around.now_s);
+                                          name + "-" + utc_stamp(around.now_s()), around.now_s);
     if (!walk) {
         Problem problem = walk.problem();
         problem.file = problem.file.empty() ? open.value().path : problem.file;

@@ -108,10 +108,7 @@ Reading reading_from_json(const Cursor& json) {
         reading.value = value->number(kReading);
     }
     if (const auto yes = in.maybe("yes")) {
-        if (!yes->value().is_boolean()) {
-            yes->refuse("true or false");
-        }
-        reading.yes = yes->value().get<bool>();
+        reading.yes = flag_from_json(*yes);
     }
     if (const auto seen = in.maybe("seen")) {
         for (const Cursor& one : seen->items(kMostLights, "lights")) {
@@ -125,12 +122,16 @@ Reading reading_from_json(const Cursor& json) {
         reading.meter = by->choice<bool>({{"meter", true}, {"eye", false}});
     }
     if (const auto simulated = in.maybe("simulated")) {
-        if (!simulated->value().is_boolean()) {
-            simulated->refuse("true or false");
-        }
-        reading.simulated = simulated->value().get<bool>();
+        reading.simulated = flag_from_json(*simulated);
     }
     return reading;
+}
+
+bool flag_from_json(const Cursor& json) {
+    if (!json.value().is_boolean()) {
+        json.refuse("true or false");
+    }
+    return json.value().get<bool>();
 }
 
 Audience audience_from_json(const Cursor& json) {

@@ -19,6 +19,7 @@ namespace lanternleaf {
 
 /// "lit", "dim" or "dark".
 [[nodiscard]] std::string light_state_from_json(const cardfile::Cursor& json);
+[[nodiscard]] bool flag_from_json(const cardfile::Cursor& json);
 [[nodiscard]] Audience audience_from_json(const cardfile::Cursor& json);
 /// The version of a file of ours; refuses a newer one.
 void read_version(cardfile::Members& in);

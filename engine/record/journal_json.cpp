@@ -61,10 +61,7 @@ void read_started(Members& in, Event& event) {
     read_version(in);
     static_cast<void>(in.need("kind").choice<bool>({{"build", true}}));
     if (const auto walked = in.maybe("walked")) {
-        if (!walked->value().is_boolean()) {
-            walked->refuse("true or false");
-        }
-        event.walked = walked->value().get<bool>();
+        event.walked = flag_from_json(*walked);
     }
     const Cursor card = in.need("card");
     if (!card.value().is_object()) {

@@ -43,8 +43,7 @@ Parts named_by(const Card& card, const Parts& parts) {
 double length_mm(const Strip& strip) {
     double sum = 0.0;
     for (std::size_t i = 1; i < strip.path_mm.size(); ++i) {
-        sum += std::hypot(strip.path_mm[i].x - strip.path_mm[i - 1].x,
-                          strip.path_mm[i].y - strip.path_mm[i - 1].y);
+        sum += distance(strip.path_mm[i - 1], strip.path_mm[i]);
     }
     return sum;
 }

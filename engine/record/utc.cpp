@@ -64,6 +64,13 @@ std::string utc_text(std::int64_t at_s) {
     return text;
 }
 
+std::string utc_stamp(std::int64_t at_s) {
+    std::string text = utc_text(at_s);
+    std::erase_if(text, [](char c) { return c == '-' || c == ':' || c == 'Z'; });
+    std::replace(text.begin(), text.end(), 'T', '-');
+    return text;
+}
+
 std::optional<std::int64_t> utc_from(const std::string& text) {
     if (text.size() != 20 || text[4] != '-' || text[7] != '-' || text[10] != 'T' || text[13] != ':' ||
         text[16] != ':' || text[19] != 'Z') {

@@ -14,4 +14,7 @@ namespace lanternleaf {
 /// The text form again as seconds; nothing when it is not exactly of that form or no such day exists.
 [[nodiscard]] std::optional<std::int64_t> utc_from(const std::string& text);
 
+/// The moment as it stands in ids and file names, "20260504-100000": they then sort by time.
+[[nodiscard]] std::string utc_stamp(std::int64_t at_s);
+
 } // namespace lanternleaf

@@ -3,9 +3,7 @@
 #include "support/make_build.h"
 
 #include <catch2/catch.hpp>
-#include <cstdio>
 #include <sys/mount.h>
-#include <sys/wait.h>
 
 using namespace lanternleaf;
 using Catch::Matchers::Contains;

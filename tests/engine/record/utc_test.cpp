@@ -35,6 +35,10 @@ TEST_CASE("Known moments", "[record]") {
     CHECK(utc_from("1600-02-29T23:59:59Z").has_value());
 }
 
+TEST_CASE("A moment in a file name", "[record]") {
+    CHECK(utc_stamp(1000000000) == "20010909-014640");
+}
+
 TEST_CASE("The ends of the calendar are held", "[record]") {
     CHECK(utc_text(INT64_MIN) == "0000-01-01T00:00:00Z");
     CHECK(utc_text(INT64_MAX) == "9999-12-31T23:59:59Z");
