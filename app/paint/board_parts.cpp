@@ -160,7 +160,9 @@ void flap_holder(const Canvas& on) {
         pen.stroke(base, edge, 1.5f, true);
         const float cut = on.px(3.6);
         // The flap's foot has one corner turned over: the one at the lower right as the sheet lies.
-        const std::size_t at = flap[2].x + flap[2].y > flap[3].x + flap[3].y ? 2 : 3;
+        const Vec2 third = holder.flap_outline_mm[2];
+        const Vec2 fourth = holder.flap_outline_mm[3];
+        const std::size_t at = third.x + third.y > fourth.x + fourth.y ? 2 : 3;
         const Point corner = flap[at];
         const auto toward = [&](Point to) {
             const float far = distance(corner, to);

@@ -79,7 +79,7 @@ void foam(PictureStage& on, const Beat& beat) {
         bar(on, -kFar, -0.16, 1.76, 0.34, foam_colour(theme), theme.patch_ln);
         bar(on, 0.16, -0.16, kFar, 0.34, foam_colour(theme), theme.patch_ln);
         on.dashed_line(0.11, -0.50, 0.11, 0.52);
-        on.scissors(0.11, 0.58, 90, 14.0 + 6.0 * beat.swing);
+        on.scissors(0.11, 0.40, 90, 14.0 + 6.0 * beat.swing);
         return;
     }
     const int layers = std::min(4, std::max(1, on.spec().layers));
@@ -105,7 +105,7 @@ void close(PictureStage& on, const Beat& beat) {
     } else {
         on.straight_arrow(-0.12, -0.10, -0.12, -0.62);
     }
-    draw_icon(on.pen(), pressed ? Icon::Bulb : Icon::BulbOff, on.to(0.62, -0.50), on.px(0.52), theme.ink);
+    draw_icon(on.pen(), pressed ? Icon::Bulb : Icon::BulbOff, on.to(0.84, -0.56), on.px(0.48), theme.ink);
 }
 
 void label(PictureStage& on, const Beat& beat) {
