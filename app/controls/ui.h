@@ -1,43 +1,47 @@
 // Ui: what a screen is drawn with. One object for the life of the app; begin_frame(), draw, end_frame().
 // Exists so that every control shares one set of touch, key and motion rules, decided on named targets and
 // not on the drawing library's own widgets. All sizes are points; colours are roles of the theme.
+
+// clang-format off
+// HOW TO WRITE A SCREEN (ui is a Ui&, r a Rect). Each control returns what happened and takes a target name.
 //
-// HOW TO WRITE A SCREEN (ui is a Ui&, r a Rect)
-//   Sizes     ui.m.gap, ui.m.button_h, ui.m.type(Type::Body) …      layout/metrics.h, layout/regions.h:
-//   make_regions(ui.m, wish) Colours   ui.theme().ink, .panel, .leaf …                       paint/theme.h
-//   Drawing   ui.pen().fill(r, colour, radius) .outline .line .stroke .dashed .disc .ring .halo .shadow …
-//   paint/pen.h
-//             ui.pen().text({x, y}, "words", ui.m.type(Type::H1), colour)       y = top of the line box
-//             ui.pen().text_in(box, "words", style, colour, Align::Centre)     capitals in the middle of the
-//             box h = ui.pen().paragraph({x, y}, width, "Press joint **A** hard.", style, colour)
-//             ui.fonts().width(text, style)  .wrapped_height(text, style, width)  .fitted(text, style, width)
-//             draw_icon(ui.pen(), Icon::Meter, centre, 28, colour)   draw_mark(…)            paint/icons.h
-//   Surfaces  panel(ui, r); well(ui, r); divider(ui, a, b) controls/panel.h Controls  each returns what
-//   happened, takes a target name:
-//             if (button(ui, "make/differ", r, {.label = "Mine is different", .icon = Icon::Differ})) …
-//             controls/button.h button(…, {.label = "Make this card", .enabled = false, .reason = "One
-//             problem is left."})  tap: toast icon_button  primary_button  leaf_button  button_width
-//             hold_button(ui, name, r, look) -> true once, after 4 s controls/hold_button.h safety_chip  chip
-//             pill  tool_tile                                                controls/chip.h nav_bar(ui, …)
-//             nav_item                                                          controls/nav.h segmented(ui,
-//             "light/view", r, {{"Front", Icon::Photo}, {"Traces"}}, index) -> true when changed slider(ui,
-//             name, r, look, value)   stepper(ui, name, r, look, value)  -> true while it changes keypad(ui,
-//             "reading", look, state) -> KeypadResult                                controls/keypad.h Sheet
-//             s(ui, "layers", SheetSide::Side, h); if (s.closed()) … draw in s.body       controls/sheet.h
-//             Scroll s(ui, "findings", r); y = s.top(); … s.done(content_height); controls/scroll.h
-//             findings_row  check_block  range_bar  share_bar  brightness_bar  pips  step_rail  text_field
-//   Own hits  ui.add({.name = "board/led/L3", .role = Role::Spot, .label = "L3", .rect = r});
-//             if (ui.tapped("board/led/L3")) …    ui.pressed(name)  ui.held_s(name)  ui.long_pressed(name)
-//             ui.double_tapped(name)   ui.tap_at()  where the tap was
-//             Canvas: add with .role = Role::Canvas, .drag = DragAxis::Both, then ui.drag(name),
-//             ui.pinch(name), ui.wheel(name)
-//   Keys      Tab, arrows, Enter, Space work for every target. Space with no focus presses the Role::Primary
-//   target
-//             (foot pedal). ui.take_key(Key::Escape) for others; taken keys are not seen twice.
-//   Motion    float t = ui.glide("make/panel", open ? 1 : 0, kPanel_s);   0..1, eased by you, keeps frames
-//   coming
-//             ui.keep_awake("chevrons");   draws another frame     ui.wake_at(time_s);   draws one frame then
-//   Words     ui.toast("Saved.");   ui.toast("Strip moved.", "Undo") then ui.tapped("toast/action")
+//   Sizes      ui.m.gap, ui.m.button_h, ui.m.type(Type::Body) ...                      layout/metrics.h
+//              Regions g = make_regions(ui.m, {.rail = true}); g.top .rail .card .panel .actions
+//   Colours    ui.theme().ink .ink2 .panel .well .leaf .lamp .plum .blue ...           paint/theme.h
+//   Drawing    ui.pen().fill(r, colour, radius) .outline .line .stroke .dashed .disc .ring .arc .halo
+//              .shadow .gradient .fill_polygon .push_clip .pop_clip                    paint/pen.h
+//   Text       ui.pen().text({x, y}, "words", style, colour)         y is the top of the line box
+//              ui.pen().text_in(box, "words", style, colour, Align::Centre)    capitals in the box's middle
+//              h = ui.pen().paragraph({x, y}, width, "Press joint **A** hard.", style, colour)
+//              ui.fonts().width(text, style) .wrapped_height(text, style, width) .fitted(text, style, width)
+//   Icons      draw_icon(ui.pen(), Icon::Meter, centre, 28, colour)  draw_mark(...)          paint/icons.h
+//   Surfaces   table(ui)  panel(ui, r)  well(ui, r, colour)  divider(ui, a, b)  bar(ui, r, at_top)
+//   Buttons    button  icon_button  leaf_button  primary_button  button_width          controls/button.h
+//              if (button(ui, "make/differ", r, {.label = "Mine is different", .icon = Icon::Differ}))
+//              {.label = "Make this card", .enabled = false, .reason = "One problem is left."}: tap = toast
+//              hold_button(ui, name, r, look): true once, after 4 s       controls/hold_button.h
+//   Chips      safety_chip  chip  tag  pill  tool_tile                                 controls/chip.h
+//   Places     nav_bar  nav_item  nav_menu                                             controls/nav.h
+//   Choices    segmented(ui, "light/view", r, segments, index): true when changed      controls/segmented.h
+//   Numbers    slider(ui, name, r, look, value)  stepper(ui, name, r, look, value): true while it changes
+//              keypad(ui, "reading", look, entry) -> KeypadResult, entry is a KeypadEntry    controls/keypad.h
+//   Names      text_field(ui, name, r, look, text) -> TextFieldHit                     controls/text_field.h
+//   Over it    { SheetPaper s(ui, "layers", usual_side(ui.m), open, height, "Layers");
+//                if (s.shown()) { draw in s.body() } open = open && !s.closed(); }           controls/sheet.h
+//   Lists      { Scroll s(ui, "findings", r); y = s.top(); ... s.done(content_height); }     controls/scroll.h
+//   Rows       findings_row  check_block  step_rail  range_bar  share_bar  brightness_bar  pips
+//
+//   Own hits   ui.add({.name = "board/led/L3", .role = Role::Spot, .label = "L3", .rect = r});
+//              ui.tapped(name)  ui.double_tapped(name)  ui.tap_at()  ui.pressed(name)  ui.held_s(name)
+//              ui.long_pressed(name) (add with .long_press = true)  ui.hovered(name)
+//              A canvas: .role = Role::Canvas, .drag = DragAxis::Both; ui.drag(name) ui.pinch(name) ui.wheel(name)
+//              Touch goes to what was seen: the last frame's topmost target of that name.
+//   Keys       Tab, arrows, Enter and Space work for every target. Space with nothing in focus presses the
+//              Role::Primary target drawn last (a foot pedal). ui.take_key(Key::Escape) takes a key once.
+//   Motion     float t = ui.glide("make/panel", open ? 1 : 0, kPanel_s);      0..1; shape it with ease_out
+//              ui.keep_awake("chevrons") draws another frame;  ui.wake_at(time_s) draws one frame then
+//   Words      ui.toast("Saved.");   ui.toast("Strip moved.", "Undo") then ui.tapped("toast/action")
+// clang-format on
 #pragma once
 
 #include <map>

@@ -73,7 +73,8 @@ bool Fonts::bake(const Metrics& metrics) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     // Lines are drawn as polygons here; without this the atlas would hold a texture for each line width.
-    atlas.Flags |= ImFontAtlasFlags_NoBakedLines | ImFontAtlasFlags_NoMouseCursors;
+    atlas.Flags |=
+        ImFontAtlasFlags_NoBakedLines | ImFontAtlasFlags_NoMouseCursors | ImFontAtlasFlags_NoPowerOfTwoHeight;
     for (Baked& b : wanted) {
         FontFile& source = b.weight == Weight::Bold ? files_.bold : files_.regular;
         ImFontConfig config;
