@@ -13,7 +13,7 @@ namespace {
 // Loaded voltage: what two hand meters and two fresh cells may differ by, about 5 % of 3 V (common practice).
 constexpr double kVolts_V = 0.15;
 // A cell half used: FDK's CR2032 pulse curves give 3.040 V behind 20.1 ohm after 80 mAh where a fresh one has
-// 3.096 V behind 14.3 ohm (physics.md 1.6).
+// 3.096 V behind 14.3 ohm (read off the sheet).
 constexpr double kHalfUsed_V = 0.056;
 constexpr double kHalfUsedOhm = 20.1 / 14.3;
 

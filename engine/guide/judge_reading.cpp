@@ -13,7 +13,7 @@ namespace {
 constexpr double kOhmHalfDigit = 0.05;
 constexpr double kVoltHalfDigit = 0.005;
 constexpr double kRulerHalf_mm = 0.25;
-// From here on two traces count as apart (trade.md 7.2: OL or more than 1 Mohm; below that glue is damp or
+// From here on two traces count as apart (common practice: OL or more than 1 Mohm; below that glue is damp or
 // tape touches).
 constexpr double kApart_ohm = 1e6;
 

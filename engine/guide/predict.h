@@ -12,12 +12,13 @@ namespace lanternleaf {
 /// What a hand meter should show between two places, in ohm.
 ///
 /// `expected` is the engine's own figure. A hand's joint is between 0.05 and 0.5 ohm where a well pressed 5 x
-/// 5 mm lap of copper tape has 0.13 ohm, so joints are taken from 0.4 to 4 times the figure in the parts
-/// file. Tape of one kind is sold from 0.4 to 2 times its usual sheet resistance (fabric 0.02 to 0.1 ohm per
-/// square, copper foil 18 to 70 um; physics.md 3.1 and 3.2). Meter leads add 0.1 to 0.4 ohm and are zeroed by
-/// some and not by others (trade.md 7.2): 0.3 ohm is added above, and 0.05 ohm (half a last digit) taken off
-/// below. Both ends are rounded outwards to the 0.1 ohm that a meter shows. The probe stands on the tape in
-/// the bed or flap, so the contact of the holder itself is not in it.
+/// 5 mm lap of copper tape has 0.13 ohm (the 0.13 from 0.005 ohm on a square inch, from memory of makers'
+/// sheets; the spread is engineering judgement), so joints are taken from 0.4 to 4 times the figure in the
+/// parts file. Tape of one kind is sold from 0.4 to 2 times its usual sheet resistance (fabric 0.02 to 0.1
+/// ohm per square, copper foil 18 to 70 um: from memory). Meter leads add 0.1 to 0.4 ohm and are zeroed by
+/// some and not by others (common practice): 0.3 ohm is added above, and 0.05 ohm (half a last digit) taken
+/// off below. Both ends are rounded outwards to the 0.1 ohm that a meter shows. The probe stands on the tape
+/// in the bed or flap, so the contact of the holder itself is not in it.
 struct OhmRange {
     double expected = 0.0;
     double low = 0.0;

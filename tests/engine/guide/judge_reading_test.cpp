@@ -66,7 +66,7 @@ TEST_CASE("no path means OL or more than a megohm", "[guide]") {
     check.expect_text = "OL (no path)";
     CHECK(judge_reading(check, meter_open()).fit == ReadingFit::as_expected);
     CHECK(judge_reading(check, value(2e6)).fit == ReadingFit::as_expected);
-    CHECK(judge_reading(check, value(50e3)).fit == ReadingFit::off); // damp glue (trade.md 7.2)
+    CHECK(judge_reading(check, value(50e3)).fit == ReadingFit::off); // damp glue (common practice)
     const ReadingVerdict joined = judge_reading(check, value(0.4));
     CHECK(joined.fit == ReadingFit::off);
     CHECK(joined.text == "0.4 Ω, expected OL (no path)");

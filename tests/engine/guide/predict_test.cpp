@@ -152,7 +152,7 @@ TEST_CASE("two lights in series: the link is read from pad to pad", "[guide]") {
     for (int number = 1; number <= kStepCount; ++number) {
         INFO(number);
         const StepVerdict verdict = judge_step(card, kParts, static_cast<StepId>(number), {});
-        CHECK(verdict.sentence == verdict.sentence);
+        CHECK_FALSE(verdict.sentence.empty());
         if (number <= 6) {
             CHECK(verdict.state == VerdictState::proved);
         }
