@@ -30,8 +30,12 @@ Outcome<Done> start(App& app, const std::string& card_path) {
 
 // Answers every needed check of the open step as the engine expects it, by eye.
 void answer_all(App& app) {
+    // Copies: every saved reading derives the steps afresh.
+    std::vector<Check> checks;
     for (const NeededCheck& needed : needed_checks(*app.state.build)) {
-        const Check check = *needed.check;
+        checks.push_back(*needed.check);
+    }
+    for (const Check& check : checks) {
         if (check.kind == CheckKind::lights) {
             app.state.seen = check.lights;
             act(app, command::SaveSeen{});
