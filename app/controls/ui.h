@@ -24,17 +24,17 @@
 //   Places     nav_bar  nav_item  nav_menu                                             controls/nav.h
 //   Choices    segmented(ui, "light/view", r, segments, index): true when changed      controls/segmented.h
 //   Numbers    slider(ui, name, r, look, value)  stepper(ui, name, r, look, value): true while it changes
-//              keypad(ui, "reading", look, entry) -> KeypadResult, entry is a KeypadEntry    controls/keypad.h
+//              keypad(ui, "reading", look, entry) -> KeypadResult, entry: KeypadEntry    controls/keypad.h
 //   Names      text_field(ui, name, r, look, text) -> TextFieldHit                     controls/text_field.h
 //   Over it    { SheetPaper s(ui, "layers", usual_side(ui.m), open, height, "Layers");
 //                if (s.shown()) { draw in s.body() } open = open && !s.closed(); }           controls/sheet.h
-//   Lists      { Scroll s(ui, "findings", r); y = s.top(); ... s.done(content_height); }     controls/scroll.h
+//   Lists      { Scroll s(ui, "findings", r); y = s.top(); ... s.done(content_height); }   controls/scroll.h
 //   Rows       findings_row  check_block  step_rail  range_bar  share_bar  brightness_bar  pips
 //
 //   Own hits   ui.add({.name = "board/led/L3", .role = Role::Spot, .label = "L3", .rect = r});
 //              ui.tapped(name)  ui.double_tapped(name)  ui.tap_at()  ui.pressed(name)  ui.held_s(name)
 //              ui.long_pressed(name) (add with .long_press = true)  ui.hovered(name)
-//              A canvas: .role = Role::Canvas, .drag = DragAxis::Both; ui.drag(name) ui.pinch(name) ui.wheel(name)
+//              Role::Canvas with .drag = DragAxis::Both: ui.drag(name) ui.pinch(name) ui.wheel(name)
 //              Touch goes to what was seen: the last frame's topmost target of that name.
 //   Keys       Tab, arrows, Enter and Space work for every target. Space with nothing in focus presses the
 //              Role::Primary target drawn last (a foot pedal). ui.take_key(Key::Escape) takes a key once.
