@@ -192,7 +192,7 @@ TEST_CASE("an idle page draws no frames") {
     CHECK(page.app.idle(60) == 0);
 }
 
-TEST_CASE("every target in view is big enough for a finger, at any form and text size") {
+TEST_CASE("every target is 56 points or more each way, but for the beads of the narrow rail") {
     const Size window = GENERATE(Size{1180, 820}, Size{820, 1180}, Size{390, 844});
     const float text = GENERATE(0.85f, 1.0f, 1.3f, 2.0f);
     Page page(window);
@@ -203,8 +203,10 @@ TEST_CASE("every target in view is big enough for a finger, at any form and text
             continue;
         }
         CAPTURE(window.w, text, t.name, t.rect.w, t.rect.h);
-        CHECK(t.rect.h >= 46); // beads of the phone's rail are 46 high; touch reaches 56 round their centre
-        CHECK(t.rect.w >= 28);
+        // The beads of a phone's rail stand too close for that: 46 high; touch takes the nearest.
+        const bool bead = t.name.starts_with("rail/");
+        CHECK(t.rect.h >= (bead ? 46.0f : 56.0f));
+        CHECK(t.rect.w >= (bead ? 28.0f : 56.0f));
         CHECK_FALSE(t.label.empty());
     }
 }
