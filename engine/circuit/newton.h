@@ -25,7 +25,8 @@ inline constexpr double kLeak_S = 1e-18;
 class Newton {
 public:
     explicit Newton(const Circuit& circuit);
-    /// Takes the values of `circuit`, which must have the topology this was made with.
+    /// Takes the values of `circuit`, which must have the topology this was made with; LEDs may be turned
+    /// round.
     void load(const Circuit& circuit, double thermal_V);
 
     /// Diode points for a start with nothing known, near what the cells could give each LED...
@@ -50,6 +51,8 @@ private:
         DiodeLaw law;
         DiodePoint point;
         double knee_V = 0.0; ///< voltage at knee_A_
+        int prepared_anode = 0;
+        double way = 1.0; ///< -1 when it is turned round against how it was prepared
     };
 
     struct Merit {

@@ -24,7 +24,7 @@ struct SolveOptions {
     /// Stop when every diode's current is on its curve to within residual_A (and the rounding of its
     /// voltage), and bringing it there would move no LED's voltage by more than step_V.
     double residual_A = 1e-14;
-    double step_V = 1e-10;
+    double step_V = 1e-12;
     /// Start from these node voltages (a nearby solution); empty: start cold.
     std::vector<double> start_V;
 };
@@ -53,8 +53,9 @@ public:
     ~PreparedSolver();
     PreparedSolver(PreparedSolver&&) noexcept;
     PreparedSolver& operator=(PreparedSolver&&) noexcept;
-    /// `circuit` must have the topology it was prepared with (values may differ). Results go into `out`,
-    /// whose vectors are reused; with options.start_V empty it starts cold, with `warm` from out.node_V.
+    /// `circuit` must have the topology it was prepared with; values may differ, and LEDs may be turned
+    /// round. Results go into `out`, whose vectors are reused; with options.start_V empty it starts cold,
+    /// with `warm` from out.node_V.
     void solve(const Circuit& circuit, const SolveOptions& options, bool warm, Solution& out);
 
 private:
