@@ -108,6 +108,7 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
             walk_to(app, 4, 0);
         }
         act(app, command::GoTo{Place::shelf});
+        app.state.said.clear();
         return Done{};
     }
     if (name == "safety") {

@@ -80,6 +80,8 @@ struct LookedAt {
     bool as_expected;
 };
 
+struct LookedAtAll {}; ///< every check left in the proof, by eye, as it should be
+
 struct TapLight {
     std::string led;
 };
@@ -126,15 +128,14 @@ struct BuildAgain {};
 
 namespace lanternleaf {
 
-using Command =
-    std::variant<command::GoTo, command::OpenSheet, command::CloseSheet, command::ReadNotice,
-                 command::CloseNotice, command::AdultConfirms, command::StartCard, command::AnswerAudience,
-                 command::ChooseWay, command::Resume, command::PutAway, command::OpenMenu, command::OpenLog,
-                 command::MoveDone, command::MoveBack, command::LookAtStep, command::OpenKeypad,
-                 command::TypeReading, command::SaveReading, command::MeterShowsOpen, command::OpenNoMeter,
-                 command::LookedAt, command::TapLight, command::SaveSeen, command::OfferDifferences,
-                 command::ChooseDifference, command::AdjustDifference, command::SaveDifference,
-                 command::ProveStep, command::MendWith, command::GoOnRegardless, command::CellOut,
-                 command::ToggleNight, command::ChangeSettings, command::MoveCamera, command::BuildAgain>;
+using Command = std::variant<
+    command::GoTo, command::OpenSheet, command::CloseSheet, command::ReadNotice, command::CloseNotice,
+    command::AdultConfirms, command::StartCard, command::AnswerAudience, command::ChooseWay, command::Resume,
+    command::PutAway, command::OpenMenu, command::OpenLog, command::MoveDone, command::MoveBack,
+    command::LookAtStep, command::OpenKeypad, command::TypeReading, command::SaveReading,
+    command::MeterShowsOpen, command::OpenNoMeter, command::LookedAt, command::LookedAtAll, command::TapLight,
+    command::SaveSeen, command::OfferDifferences, command::ChooseDifference, command::AdjustDifference,
+    command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless, command::CellOut,
+    command::ToggleNight, command::ChangeSettings, command::MoveCamera, command::BuildAgain>;
 
 } // namespace lanternleaf

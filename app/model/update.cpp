@@ -110,6 +110,7 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                        open_sheet(state, SheetKind::no_meter);
                    },
                    [&](const command::LookedAt& c) { looked_at(state, around, c.as_expected); },
+                   [&](const command::LookedAtAll&) { looked_at_all(state, around); },
                    [&](const command::TapLight& c) { tap_light(state, c.led); },
                    [&](const command::SaveSeen&) { save_seen(state, around); },
                    [&](const command::OfferDifferences&) { offer_differences(state); },

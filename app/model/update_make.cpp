@@ -165,7 +165,15 @@ void record_change(AppState& state, const Surroundings& around, const Change& ch
     state.sheet = SheetKind::none;
     state.differs = {};
     if (build.face == MakeFace::verdict) {
-        prove_step(state, around);
+        // A reading that was off is taken again on the mended card; else the engine can judge at once.
+        const auto off = [](const ReadingVerdict& reading) { return reading.fit != ReadingFit::as_expected; };
+        if (build.verdict &&
+            std::any_of(build.verdict->readings.begin(), build.verdict->readings.end(), off)) {
+            build.face = MakeFace::proof;
+            say(state, around, describe(change) + ". Now measure again.");
+        } else {
+            prove_step(state, around);
+        }
     } else {
         if (open_move(build) == nullptr) {
             build.face = MakeFace::proof;

@@ -31,6 +31,7 @@ void open_keypad(AppState& state, const std::string& check);
 void save_reading(AppState& state, const Surroundings& around);
 void meter_shows_open(AppState& state, const Surroundings& around);
 void looked_at(AppState& state, const Surroundings& around, bool as_expected);
+void looked_at_all(AppState& state, const Surroundings& around);
 void tap_light(AppState& state, const std::string& led);
 void save_seen(AppState& state, const Surroundings& around);
 

@@ -103,6 +103,22 @@ void looked_at(AppState& state, const Surroundings& around, bool as_expected) {
     save(state, around, reading);
 }
 
+void looked_at_all(AppState& state, const Surroundings& around) {
+    if (!state.build) {
+        return;
+    }
+    std::vector<std::string> left;
+    for (const NeededCheck& needed : needed_checks(*state.build)) {
+        if (needed.reading == nullptr && needed.check->kind != CheckKind::lights) {
+            left.push_back(needed.check->id);
+        }
+    }
+    for (const std::string& check : left) {
+        state.entry.check = check;
+        looked_at(state, around, true);
+    }
+}
+
 // Each tap goes lit, dim, dark and round again; a light not tapped yet starts as lit.
 void tap_light(AppState& state, const std::string& led) {
     for (LightExpectation& light : state.seen) {

@@ -60,8 +60,10 @@ float draw_rows_panel(Screen& screen, const LogView& view, const Rect& r, float 
             ui.pen().text_in(reading, ui.fonts().fitted(value, body.bold(), reading.w), body.bold(),
                              ui.theme().ink, Align::Left);
         } else {
-            ui.pen().text_in(reading, ui.fonts().fitted(row.reading, body, reading.w), body, ui.theme().ink2,
-                             Align::Left);
+            ui.pen().text_in(
+                reading,
+                ui.fonts().fitted(row.reading.substr(0, row.reading.find(", expected")), body, reading.w),
+                body, ui.theme().ink2, Align::Left);
         }
     }
     return height;

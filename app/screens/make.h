@@ -19,6 +19,11 @@ void draw_make_actions(Screen& screen, const MakeView& view, const Regions& regi
 void draw_check(Screen& screen, const CheckView& check, const Rect& r);
 [[nodiscard]] float check_height(const Screen& screen, const CheckView& check, float width);
 
+/// Where a panel's content may scroll: clear of its rounded corners, with the position mark inside.
+[[nodiscard]] inline Rect inside_panel(const Rect& panel) {
+    return {panel.x + 2, panel.y + 5, panel.w - 8, panel.h - 14};
+}
+
 /// A line of head type, wrapped; returns its height.
 float draw_heading(Ui& ui, const Rect& r, float y, const std::string& text, Type type);
 

@@ -73,7 +73,7 @@ float draw_why(Screen& screen, const std::string& why, const Rect& r, float y) {
 void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     Ui& ui = screen.ui;
     const Rect inside = panel_rect.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_y);
-    Scroll scroll(ui, "make/panel", {panel_rect.x, panel_rect.y + 4, panel_rect.w, panel_rect.h - 8});
+    Scroll scroll(ui, "make/panel", inside_panel(panel_rect));
     Rect r{inside.x, scroll.top() + ui.m.panel_pad_y - 4, inside.w, 4000};
     draw_place_in_step(screen, view, r.cut_top(ui.m.with_text(30)), true);
     r.cut_top(6);
@@ -86,7 +86,7 @@ void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     const float why_h =
         view.why.empty() ? 0 : ui.fonts().wrapped_height(view.why, ui.m.type(Type::Body), r.w - 54) + 14;
     const float left = panel_rect.bottom() - ui.m.panel_pad_y - r.y - check_h - why_h - 14;
-    const float picture_h = std::clamp(left, 120.0f, 210.0f);
+    const float picture_h = std::clamp(left, 120.0f, view.check ? 210.0f : 250.0f);
     draw_move_picture(ui.pen(), ui.theme(), r.cut_top(picture_h), spec_of(screen, view),
                       picture_look(ui, view));
     r.cut_top(12);
@@ -131,7 +131,7 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     inside.cut_bottom(8);
     const bool meter =
         view.check && view.check->kind != CheckKind::look && view.check->kind != CheckKind::lights;
-    const float third = (foot.w - 16) * (view.check ? 0.26f : 1.0f);
+    const float third = view.check ? (foot.w - 16) * 0.26f : foot.w;
     if (button(ui, "make/why", foot.cut_left(third), {.label = "Why"})) {
         screen.say(command::OpenSheet{SheetKind::why});
     }
@@ -149,7 +149,7 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
             screen.say(command::OpenNoMeter{view.check->id});
         }
     }
-    Scroll scroll(ui, "make/panel", {panel_rect.x, inside.y, panel_rect.w, inside.h});
+    Scroll scroll(ui, "make/panel", {panel_rect.x + 2, inside.y, panel_rect.w - 8, inside.h});
     Rect r{inside.x, scroll.top(), inside.w, 4000};
     draw_place_in_step(screen, view, r.cut_top(ui.m.with_text(28)), false);
     r.cut_top(2);

@@ -70,6 +70,15 @@ float draw_lights(Screen& screen, const MakeView& view, const Rect& r) {
     return y - r.y;
 }
 
+// How many checks are still open that an eye can answer.
+int by_eye(const MakeView& view) {
+    int count = 0;
+    for (const CheckView& check : view.proof) {
+        count += check.needed && !check.answered && check.kind != CheckKind::lights ? 1 : 0;
+    }
+    return count;
+}
+
 float draw_check_row(Screen& screen, const CheckView& check, const Rect& at) {
     Ui& ui = screen.ui;
     const TextStyle body = ui.m.type(Type::Body);
@@ -116,7 +125,7 @@ float draw_check_row(Screen& screen, const CheckView& check, const Rect& at) {
 
 void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     Ui& ui = screen.ui;
-    Scroll scroll(ui, "make/proof", {panel_rect.x, panel_rect.y + 4, panel_rect.w, panel_rect.h - 8});
+    Scroll scroll(ui, "make/proof", inside_panel(panel_rect));
     Rect r{panel_rect.x + ui.m.panel_pad_x, scroll.top() + 12, panel_rect.w - 2 * ui.m.panel_pad_x, 9000};
     const TextStyle body = ui.m.type(Type::Body);
     ui.pen().text_in(r.cut_top(body.lead), view.step_text + "  ·  " + view.move_text, body, ui.theme().ink2,
@@ -137,6 +146,14 @@ void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& panel_re
             screen.say(command::SaveSeen{});
         }
         r.cut_top(ui.m.button_h + 12);
+    }
+    if (by_eye(view) > 1) {
+        const ButtonLook look{.label = "No meter: they all look right", .icon = Icon::Eye};
+        r.cut_top(4);
+        if (leaf_button(ui, "proof/all-look-right", {r.x, r.y, r.w, ui.m.button_h}, look)) {
+            screen.say(command::LookedAtAll{});
+        }
+        r.cut_top(ui.m.button_h + 10);
     }
     for (const CheckView& check : view.proof) {
         divider(ui, {r.x, r.y}, {r.right(), r.y});

@@ -1,9 +1,11 @@
 // The verdict panel: a step that is stopped: the one plain cause, what to do, and the ways on. And the bar at
 // the foot of Make, which changes with what the panel shows.
+#include "base/readout.h"
 #include "controls/button.h"
 #include "controls/findings_row.h"
 #include "controls/panel.h"
 #include "controls/scroll.h"
+#include "paint/lens.h"
 #include "screens/make.h"
 
 #include <algorithm>
@@ -20,6 +22,26 @@ FindingMark mark_of(Level level) {
 
 const char* word_of(Level level) {
     return level == Level::problem ? "Problem" : level == Level::caution ? "Caution" : "Note";
+}
+
+// The gap at large, with its width and the piece that would bridge it.
+void draw_close_up(Screen& screen, const CloseUp& close_up, const Rect& frame) {
+    Ui& ui = screen.ui;
+    const OpenBuild& build = *screen.state.build;
+    constexpr float kLens_ppm = 13.0f;
+    BoardOptions options;
+    options.ppm = static_cast<double>(kLens_ppm);
+    options.label_em = static_cast<double>(ui.m.type(Type::CardLabel).size);
+    const auto step = static_cast<StepId>(std::min(build.record.step, kStepCount));
+    const BoardView view =
+        make_board_view(build.record.as_built, build.parts, build.whole,
+                        board_after(build.record.as_built, build.whole, build.steps, step), options);
+    LensSpec spec;
+    spec.centre_mm = (close_up.from_mm + close_up.to_mm) * 0.5;
+    spec.dimension = LensDimension{close_up.from_mm, close_up.to_mm, readout_mm(close_up.gap_mm)};
+    spec.repair = LensRepair{close_up.bridge_mm, close_up.bridge_width_mm,
+                             "bridge, " + readout_mm(close_up.bridge_length_mm) + " of tape"};
+    draw_lens(ui.pen(), ui.theme(), frame, view, spec, ui.m.type(Type::CardLabel).size, kLens_ppm);
 }
 
 struct Actions {
@@ -107,7 +129,7 @@ void draw_back(Screen& screen, const Rect& r, const MakeView& view, bool brief) 
 
 void draw_verdict_panel(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     Ui& ui = screen.ui;
-    Scroll scroll(ui, "make/verdict", {panel_rect.x, panel_rect.y + 4, panel_rect.w, panel_rect.h - 8});
+    Scroll scroll(ui, "make/verdict", inside_panel(panel_rect));
     Rect r{panel_rect.x + ui.m.panel_pad_x, scroll.top() + 14, panel_rect.w - 2 * ui.m.panel_pad_x, 9000};
     const TextStyle body = ui.m.type(Type::Body);
     draw_icon(ui.pen(), Icon::Problem, {r.x + 18, r.y + 18}, 36, ui.theme().plum);
@@ -117,6 +139,11 @@ void draw_verdict_panel(Screen& screen, const MakeView& view, const Rect& panel_
     r.cut_top(6);
     if (!view.sentence.empty()) {
         r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, body, ui.theme().ink));
+        r.cut_top(14);
+    }
+    if (view.close_up && !ui.m.phone()) {
+        const float height = ui.m.form == Form::Landscape ? 214.0f : 130.0f;
+        draw_close_up(screen, *view.close_up, r.cut_top(height));
         r.cut_top(14);
     }
     if (!view.to_do.empty()) {
@@ -164,6 +191,14 @@ void draw_make_actions(Screen& screen, const MakeView& view, const Regions& regi
     if (face == MakeFace::verdict) {
         primary.icon = Icon::Repeat;
         on_primary = command::ProveStep{};
+        if (view.repair) {
+            on_primary = command::MendWith{view.repair->change};
+        } else if (view.measure_again) {
+            on_primary = command::MoveBack{};
+        }
+        if (ui.m.phone() && !view.measure_again) {
+            primary.label = view.repair ? view.repair->done : "Check again";
+        }
         secondaries[1] = {"make/regardless",
                           {.label = "Go on regardless", .icon = Icon::Next},
                           command::OpenSheet{SheetKind::regardless}};

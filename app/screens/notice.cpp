@@ -24,7 +24,6 @@ constexpr Line kCautions[] = {
     {Icon::Holder,
      "**Close the flap so it cannot be picked open:** tape all three sides before the card is given."},
     {Icon::Mouth, "**Not for children under three,** nor where one may find the card alone."},
-    {Icon::Caution, "**Anything warm? Cell out first.** Look for the cause after that."},
     {Icon::Eye, "**Count the cells** when you start and when you tidy up."}};
 
 // The picture of the cell about to go in, to scale with nothing but itself, and the spares locked up.
@@ -51,9 +50,9 @@ void draw_cell_picture(Ui& ui, const Rect& r, const std::string& across) {
         }
     };
     const float height = rx * 0.26f;
-    oval(height, 1.0f, t.ag_hi, true);
+    oval(height, 1.0f, t.ag_lo, true);
     oval(height, 1.0f, t.ink, false);
-    pen.fill({c.x - rx, c.y, 2 * rx, height}, t.ag, 0);
+    pen.fill({c.x - rx, c.y, 2 * rx, height}, t.ag_lo, 0);
     pen.line({c.x - rx, c.y}, {c.x - rx, c.y + height}, t.ink, 2.5f);
     pen.line({c.x + rx, c.y}, {c.x + rx, c.y + height}, t.ink, 2.5f);
     oval(0, 1.0f, t.ag_hi, true);
@@ -179,7 +178,7 @@ float draw_words(Screen& screen, const Rect& r, float y, bool reading) {
         const float height = ui.fonts().wrapped_height(line.words, body, r.w - 50);
         draw_icon(ui.pen(), line.icon, {r.x + 17, y + body.lead / 2 + 1}, 30, ui.theme().plum);
         ui.pen().paragraph({r.x + 50, y}, r.w - 50, line.words, body, ui.theme().ink);
-        y += height + 16;
+        y += height + 12;
     }
     return y - top;
 }
@@ -194,6 +193,8 @@ float draw_aside(Screen& screen, const Rect& r, float y) {
         ui, r, y, "When it is flat",
         "Cover both faces with sticky tape. Follow your local rules for keeping cells, giving them away and "
         "throwing them out.");
+    y += draw_section(ui, r, y, "If anything is warm",
+                      "Take the cell out first. Look for the cause after that.");
     return y - top;
 }
 

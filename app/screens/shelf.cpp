@@ -207,6 +207,12 @@ void draw_shelf(Screen& screen) {
         y += 4;
     }
 
+    const ButtonLook settings{.label = "Settings", .icon = Icon::Settings};
+    const float settings_w = button_width(ui, settings);
+    if (!ui.m.phone() && button(ui, "shelf/settings",
+                                {page.right() - settings_w, y - 8, settings_w, ui.m.button_h}, settings)) {
+        screen.say(command::OpenSheet{SheetKind::settings});
+    }
     y = draw_heading(ui, page, y, "Cards",
                      open.empty() ? "tap one to build it" : std::to_string(screen.state.cards.size()));
     const float columns = ui.m.phone() ? 1 : wanted_columns(ui, 240, 4);

@@ -1,5 +1,6 @@
 #include "view/log_view.h"
 
+#include "base/readout.h"
 #include "guide/sequence.h"
 #include "record/utc.h"
 
@@ -48,10 +49,21 @@ void fill_reading(LogRow& row, const Step& step, const std::vector<Reading>& rea
     }
 }
 
-std::string tape_text(const Card& card) {
+// "25 Nov": the year is in the record's heading.
+std::string short_date(std::int64_t seconds) {
+    const std::string date = date_text(seconds);
+    const std::size_t month = date.find(' ');
+    return month == std::string::npos ? date : date.substr(0, std::min(date.size(), month + 4));
+}
+
+std::string tape_text(const Card& card, const Parts& parts) {
     for (const Laid& laid : card.laid) {
-        if (const Strip* strip = std::get_if<Strip>(&laid)) {
-            return strip->tape;
+        const Strip* strip = std::get_if<Strip>(&laid);
+        const auto tape = strip == nullptr ? parts.tapes.end() : parts.tapes.find(strip->tape);
+        if (tape != parts.tapes.end()) {
+            // "copper-5" is spoken as "copper tape, 5 mm".
+            return strip->tape.substr(0, strip->tape.find('-')) + " tape, " +
+                   readout_mm(tape->second.width_mm);
         }
     }
     return "no tape";
@@ -95,7 +107,7 @@ LogView make_log_view(const AppState& state, const Parts& shipped) {
         view.badge = "Step " + std::to_string(std::min(record.step, kStepCount)) + " of 7";
         view.badge_line = "not finished yet";
     }
-    view.subtitle += ". Tape: " + tape_text(record.as_built) + ".";
+    view.subtitle += ". Made with " + tape_text(record.as_built, parts) + ".";
     const std::vector<Step> steps = make_steps(record.as_built, parts);
     for (int i = 0; i < kStepCount; ++i) {
         const StepRecord& done = record.steps[i];
@@ -126,7 +138,7 @@ LogView make_log_view(const AppState& state, const Parts& shipped) {
     for (const ShelfBuild& build : state.builds) {
         if (build.card_name == state.log_shelf.card_name) {
             view.others.push_back({std::to_string(build.number),
-                                   date_text(build.started_s) + ", " + clock_text(build.started_s),
+                                   short_date(build.started_s) + ", " + clock_text(build.started_s),
                                    build.finished ? "finished" : "at step " + std::to_string(build.step),
                                    build.path, build.path == state.log_shelf.path});
         }

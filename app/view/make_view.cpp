@@ -108,7 +108,12 @@ void fill_verdict(MakeView& view, const OpenBuild& build) {
             }
         }
     }
-    view.primary = "I put it right: check again";
+    view.repair = repair_for(build.record.as_built, build.parts, verdict);
+    view.close_up = close_up_for(build.record.as_built, build.parts, verdict);
+    view.measure_again = verdict.findings.empty();
+    view.primary = view.repair          ? view.repair->done + ": check again"
+                   : view.measure_again ? "Measure again"
+                                        : "I put it right: check again";
 }
 
 } // namespace

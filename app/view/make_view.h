@@ -3,6 +3,7 @@
 // its own.
 #pragma once
 
+#include "guide/repair.h"
 #include "model/update.h"
 
 #include <optional>
@@ -78,6 +79,9 @@ struct MakeView {
     std::vector<Pad> pads;
     std::string pads_text; ///< "Negative pads reached: 6 of 7"
     std::vector<Finding> findings;
+    std::optional<Repair> repair;
+    std::optional<CloseUp> close_up;
+    bool measure_again = false; ///< stopped by a reading alone: it is taken again
 };
 
 [[nodiscard]] MakeView make_view(const AppState& state);
