@@ -40,7 +40,11 @@ DiodePoint at_voltage(const DiodeLaw& law, double volts) {
 
 DiodePoint at_current(const DiodeLaw& law, double amps) {
     const double above = amps + law.saturation_A;
-    return {law.slope_V * std::log1p(amps / law.saturation_A) + amps * law.series_ohm, amps,
+    // Above the saturation current ln(1 + I/Is) needs no care for small arguments, and log is the quicker
+    // one.
+    const double junction =
+        amps > law.saturation_A ? std::log(above / law.saturation_A) : std::log1p(amps / law.saturation_A);
+    return {law.slope_V * junction + amps * law.series_ohm, amps,
             above / (law.slope_V + above * law.series_ohm)};
 }
 

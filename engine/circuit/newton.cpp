@@ -48,6 +48,11 @@ double siemens_of(double ohm) {
                              : siemens; // written so that a resistance that is not a number stays so
 }
 
+bool same_type(const DiodeElement& one, const DiodeElement& other) {
+    return one.saturation_A == other.saturation_A && one.ideality == other.ideality &&
+           one.series_ohm == other.series_ohm;
+}
+
 } // namespace
 
 Newton::Newton(const Circuit& circuit)
@@ -83,15 +88,24 @@ void Newton::load(const Circuit& circuit, double thermal_V) {
     for (std::size_t i = 0; i < diodes_.size(); ++i) {
         const DiodeElement& d = circuit.diodes[i];
         assert(d.anode == diodes_[i].prepared_anode || d.cathode == diodes_[i].prepared_anode);
-        diodes_[i].law = diode_law(d, thermal_V);
+        // Cards carry many LEDs of one type: what the last one's logarithm said holds for this one too.
+        diodes_[i].law =
+            i > 0 && same_type(d, circuit.diodes[i - 1]) ? diodes_[i - 1].law : diode_law(d, thermal_V);
         diodes_[i].way = d.anode == diodes_[i].prepared_anode ? 1.0 : -1.0;
     }
 }
 
 void Newton::find_knees(double amps) {
     knee_A_ = amps;
-    for (Diode& d : diodes_) {
-        d.knee_V = d.law.saturation_A > 0.0 ? at_current(d.law, amps).volts : 0.0;
+    for (std::size_t i = 0; i < diodes_.size(); ++i) {
+        Diode& d = diodes_[i];
+        const DiodeLaw& before = diodes_[i > 0 ? i - 1 : 0].law;
+        if (i > 0 && d.law.saturation_A == before.saturation_A && d.law.slope_V == before.slope_V &&
+            d.law.series_ohm == before.series_ohm) {
+            d.knee = diodes_[i - 1].knee;
+        } else {
+            d.knee = d.law.saturation_A > 0.0 ? at_current(d.law, amps) : DiodePoint{};
+        }
     }
 }
 
@@ -111,29 +125,21 @@ void Newton::start_cold(const Circuit& circuit) {
     }
     find_knees(std::clamp(guess_A, 1e-6, 0.02));
     for (Diode& d : diodes_) {
-        d.point = d.law.saturation_A > 0.0 ? at_current(d.law, knee_A_) : DiodePoint{};
+        d.point = d.knee;
     }
 }
 
-void Newton::start_from(const Circuit& circuit, std::span<const double> node_V) {
+void Newton::start_from(const Circuit& circuit, std::span<const double> node_V,
+                        std::span<const double> diode_A) {
     assert(node_V.size() == at(circuit.node_count));
     find_knees(1e-3);
     for (std::size_t i = 0; i < diodes_.size(); ++i) {
         const DiodeElement& d = circuit.diodes[i];
-        diodes_[i].point = at_voltage(diodes_[i].law, node_V[at(d.anode)] - node_V[at(d.cathode)]);
-    }
-}
-
-void Newton::start_near(const Circuit& circuit, const Solution& solution) {
-    start_from(circuit, solution.node_V);
-    if (solution.diode_A.size() != diodes_.size()) {
-        return;
-    }
-    for (std::size_t i = 0; i < diodes_.size(); ++i) {
+        const DiodeLaw& law = diodes_[i].law;
         // A lit LED keeps its current rather than its voltage: that is what a change elsewhere changes least.
-        if (solution.diode_A[i] > diodes_[i].law.saturation_A && diodes_[i].law.saturation_A > 0.0) {
-            diodes_[i].point = at_current(diodes_[i].law, solution.diode_A[i]);
-        }
+        const bool lit = i < diode_A.size() && law.saturation_A > 0.0 && diode_A[i] > law.saturation_A;
+        diodes_[i].point =
+            lit ? at_current(law, diode_A[i]) : at_voltage(law, node_V[at(d.anode)] - node_V[at(d.cathode)]);
     }
 }
 
@@ -171,7 +177,7 @@ bool Newton::move_diode(Diode& diode, double across_V, const SolveOptions& optio
     double off_A = 0.0; // how far the curve is from the tangent there
     double off_V = 0.0;
     const bool rises = across_V > old.volts;
-    if (rises ? across_V > diode.knee_V : across_V > 0.0 && old.amps > law.saturation_A) {
+    if (rises ? across_V > diode.knee.volts : across_V > 0.0 && old.amps > law.saturation_A) {
         // Along the current axis the curve is a logarithm: an LED that must go dark falls there by decades,
         // where along the voltage axis each step would divide its current by e only. Rising from the dark it
         // starts at the knee; falling it goes no further than the tangent's current can be told from

@@ -31,10 +31,8 @@ public:
 
     /// Diode points for a start with nothing known, near what the cells could give each LED...
     void start_cold(const Circuit& circuit);
-    /// ...from node voltages...
-    void start_from(const Circuit& circuit, std::span<const double> node_V);
-    /// ...or from a solution nearby, whose diode currents are known too.
-    void start_near(const Circuit& circuit, const Solution& solution);
+    /// ...or from node voltages, and the diodes' currents where they are known (else empty).
+    void start_from(const Circuit& circuit, std::span<const double> node_V, std::span<const double> diode_A);
 
     [[nodiscard]] SolveExit limited_newton(const SolveOptions& options, int most, int& iterations);
     /// Starts at `start_V`, one voltage per node.
@@ -50,7 +48,7 @@ private:
     struct Diode {
         DiodeLaw law;
         DiodePoint point;
-        double knee_V = 0.0; ///< voltage at knee_A_
+        DiodePoint knee; ///< at knee_A_
         int prepared_anode = 0;
         double way = 1.0; ///< -1 when it is turned round against how it was prepared
     };

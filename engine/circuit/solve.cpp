@@ -18,9 +18,9 @@ constexpr int kQuickSteps = 30;
 void run(Newton& newton, const Circuit& circuit, const SolveOptions& options, bool warm, Solution& out) {
     newton.load(circuit, options.thermal_V);
     if (!options.start_V.empty()) {
-        newton.start_from(circuit, options.start_V);
+        newton.start_from(circuit, options.start_V, {});
     } else if (warm && out.node_V.size() == static_cast<std::size_t>(circuit.node_count)) {
-        newton.start_near(circuit, out);
+        newton.start_from(circuit, out.node_V, out.diode_A);
     } else {
         newton.start_cold(circuit);
     }

@@ -30,7 +30,7 @@ ConductanceNetwork::ConductanceNetwork(int node_count, std::span<const Link> lin
     factor_.resize(order_.rows.size());
     current_.resize(at(node_count) + 1);
     base_current_.resize(at(node_count) + 1);
-    pivot_.resize(at(node_count));
+    per_pivot_.resize(at(node_count));
     voltage_.resize(at(node_count) + 1);
 }
 
@@ -107,7 +107,7 @@ void ConductanceNetwork::eliminate(int from, int to) {
     double* const ground = values + ground_slot_;
     double* const factor = factor_.data();
     double* const current = current_.data();
-    double* const pivot = pivot_.data();
+    double* const per_pivot = per_pivot_.data();
     for (int k = from; k < to; ++k) {
         const int begin = start[k];
         const int end = start[k + 1];
@@ -116,8 +116,8 @@ void ConductanceNetwork::eliminate(int from, int to) {
         for (int p = begin; p < end; ++p) {
             sum += values[p];
         }
-        pivot[k] = sum;
         const double inverse = 1.0 / sum;
+        per_pivot[k] = inverse;
         const double injected = current[k];
         for (int p = begin; p < end; ++p) {
             const double share = values[p] * inverse;
@@ -135,7 +135,7 @@ void ConductanceNetwork::substitute_back(int from, int to) {
     const int* const start = order_.column_start.data();
     const int* const rows = order_.rows.data();
     for (int k = to - 1; k >= from; --k) {
-        double volts = current_[at(k)] / pivot_[at(k)];
+        double volts = current_[at(k)] * per_pivot_[at(k)];
         for (int p = start[k]; p < start[k + 1]; ++p) {
             volts += factor_[at(p)] * voltage_[at(rows[p])];
         }
@@ -161,12 +161,12 @@ bool ConductanceNetwork::solve(std::span<const double> siemens, std::span<const 
         current_[at(ends.b)] += drawn_A[i];
     }
     eliminate(still, node_count_);
-    // The sum of the pivots is finite and every one of them positive exactly when the network is sound.
+    // Every pivot is a sum of conductances: the network is sound when all are above zero and numbers.
     double least = std::numeric_limits<double>::max();
     double total = 0.0;
-    for (const double pivot : pivot_) {
-        least = std::min(least, pivot);
-        total += pivot;
+    for (const double per_pivot : per_pivot_) {
+        least = std::min(least, per_pivot);
+        total += per_pivot;
     }
     if (!(least > 0.0) || !(total < std::numeric_limits<double>::infinity())) {
         return false;

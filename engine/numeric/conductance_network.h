@@ -65,7 +65,7 @@ private:
     std::vector<double> values_, base_values_;
     std::vector<double> current_, base_current_; ///< by position, one more for ground
     std::vector<double> factor_;                 ///< by slot: off-diagonal over pivot
-    std::vector<double> pivot_;                  ///< by position
+    std::vector<double> per_pivot_;              ///< by position: 1 over the pivot
     std::vector<double> voltage_;                ///< by position; ground's stays 0
     int ground_slot_ = 0;
 };

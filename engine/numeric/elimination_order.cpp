@@ -15,7 +15,7 @@ public:
     ShrinkingGraph(int node_count, std::span<const Link> links, int first_moving)
         : node_count_(node_count), scratch_(static_cast<std::size_t>(node_count) * kPerNode, -1) {
         first_ = take(0), degree_ = take(1), eliminated_ = take(2), mark_ = take(3), moving_ = take(4);
-        before_ = take(5), after_ = take(6), bucket_ = take(7);
+        before_ = take(5), after_ = take(6), bucket_ = take(7), bucket_end_ = take(8);
         std::fill_n(degree_, node_count, 0);
         std::fill_n(moving_, node_count, 0);
         pool_.reserve(2 * links.size() + static_cast<std::size_t>(node_count));
@@ -34,7 +34,7 @@ public:
                 }
             }
         }
-        for (int node = node_count - 1; node >= 0; --node) {
+        for (int node = 0; node < node_count; ++node) {
             put_in_bucket(node);
         }
     }
@@ -80,7 +80,7 @@ private:
         int next;
     };
 
-    static constexpr std::size_t kPerNode = 8;
+    static constexpr std::size_t kPerNode = 9;
     static constexpr std::size_t kFewNeighbours = 6;
 
     static std::size_t at(int i) { return static_cast<std::size_t>(i); }
@@ -156,14 +156,14 @@ private:
         return std::min(2 * degree_[node] + moving_[node], node_count_ - 1);
     }
 
+    // First in, first out: a chain is then eaten from all its ends at once, and work on one end need not wait
+    // for the figures of another.
     void put_in_bucket(int node) {
         const int k = key(node);
-        before_[node] = -1;
-        after_[node] = bucket_[k];
-        if (after_[node] >= 0) {
-            before_[after_[node]] = node;
-        }
-        bucket_[k] = node;
+        after_[node] = -1;
+        before_[node] = bucket_[k] >= 0 ? bucket_end_[k] : -1;
+        (bucket_[k] >= 0 ? after_[bucket_end_[k]] : bucket_[k]) = node;
+        bucket_end_[k] = node;
         least_ = std::min(least_, k);
     }
 
@@ -175,12 +175,14 @@ private:
         }
         if (after_[node] >= 0) {
             before_[after_[node]] = before_[node];
+        } else {
+            bucket_end_[key(node)] = before_[node];
         }
     }
 
     int node_count_;
-    std::vector<int> scratch_; // one block for the eight arrays below
-    int *first_, *degree_, *eliminated_, *mark_, *moving_, *before_, *after_, *bucket_;
+    std::vector<int> scratch_; // one block for the arrays below
+    int *first_, *degree_, *eliminated_, *mark_, *moving_, *before_, *after_, *bucket_, *bucket_end_;
     std::vector<Entry> pool_;
     int least_ = 0;
     int next_stamp_ = 1 << 20; // above every node number used as a mark (checked where nodes are counted)
