@@ -246,7 +246,7 @@ void draw_notice(Screen& screen) {
         main_rect.cut_left(28);
     }
     if (wide) {
-        Scroll scroll(ui, "notice/aside", {aside.x - 4, page.y, aside.w + 8, page.h});
+        Scroll scroll(ui, "notice/aside", {aside.x - 4, page.y, aside.w + 8, page.h}, ui.theme().table);
         float y = scroll.top() + 20;
         draw_cell_picture(ui, {aside.x, y, aside.w, 282}, cell_across(screen.state));
         y += 282 + 22;
