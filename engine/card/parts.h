@@ -28,6 +28,28 @@ struct Package {
     friend bool operator==(const Package&, const Package&) = default;
 };
 
+/// The forward voltages a maker lets one type have, at one current.
+struct ForwardSpread {
+    double at_mA = 0.0;
+    double least_V = 0.0;
+    double typical_V = 0.0;
+    double most_V = 0.0;
+    std::string extras{};
+    friend bool operator==(const ForwardSpread&, const ForwardSpread&) = default;
+};
+
+/// One colour of a self-cycling LED: the chip that is on, its driver's resistance included in series_ohm.
+struct LedPhase {
+    std::string colour;
+    double saturation_A = 0.0;
+    double ideality = 1.0;
+    double series_ohm = 0.0;
+    double dominant_nm = 0.0;
+    std::vector<std::pair<double, double>> mcd; ///< as LedType::mcd
+    std::string extras{};
+    friend bool operator==(const LedPhase&, const LedPhase&) = default;
+};
+
 /// I = saturation_A (exp((V - I series_ohm) / (ideality Vt)) - 1), Vt = kT/q at 25 C.
 struct LedType {
     std::string package;
@@ -39,6 +61,10 @@ struct LedType {
     double max_reverse_V = 0.0;
     double dominant_nm = 0.0;
     std::vector<std::pair<double, double>> mcd; ///< (mA, millicandela), rising current
+    std::optional<ForwardSpread> forward;       ///< what the file knows of the spread among parts
+    double forward_mV_per_K = 0.0;              ///< change of forward voltage with temperature; 0: not given
+    std::vector<LedPhase> phases;               ///< of a self-cycling LED, else empty
+    double driver_least_V = 0.0;                ///< of a self-cycling LED: below this its driver stops
     std::string source;
     std::string extras;
     friend bool operator==(const LedType&, const LedType&) = default;

@@ -10,6 +10,7 @@ namespace {
 constexpr std::size_t kMostTypes = 500; // of one sort
 constexpr Range kPositive{0, 1e9, true, ""};
 constexpr Range kNotNegative{0, 1e9, false, ""};
+constexpr Range kForward{0, 100, true, " V"};
 constexpr Range kLength{0, 10'000, false, " mm"};
 
 std::vector<PadShape> read_pads(const Cursor& list, const char* first, const char* second) {
@@ -81,6 +82,48 @@ std::vector<std::pair<double, double>> read_mcd(const Cursor& cursor) {
     return table;
 }
 
+ForwardSpread read_forward(const Cursor& cursor) {
+    Members members(cursor);
+    ForwardSpread forward;
+    forward.at_mA = members.need("at_mA").number(kPositive);
+    forward.least_V = members.need("least_V").number(kForward);
+    const Cursor typical = members.need("typical_V");
+    forward.typical_V = typical.number(kForward);
+    if (forward.typical_V < forward.least_V) {
+        typical.refuse("no less than least_V");
+    }
+    const Cursor most = members.need("most_V");
+    forward.most_V = most.number(kForward);
+    if (forward.most_V < forward.typical_V) {
+        most.refuse("no less than typical_V");
+    }
+    forward.extras = members.extras();
+    return forward;
+}
+
+// What a phase and a whole LED have in common.
+template <class Light>
+void read_light(Members& members, Light& light) {
+    light.colour = members.need("colour").name();
+    light.saturation_A = members.need("saturation_A").number({0, 1, true, " A"});
+    light.ideality = members.need("ideality").number({0.1, 50, false, ""});
+    light.series_ohm = members.need("series_ohm").number(kNotNegative);
+    light.dominant_nm = members.need("dominant_nm").number({200, 2000, false, " nm"});
+    light.mcd = read_mcd(members.need("mcd"));
+}
+
+std::vector<LedPhase> read_phases(const Cursor& cursor) {
+    std::vector<LedPhase> phases;
+    for (const Cursor& item : cursor.items(20, "phases")) {
+        Members members(item);
+        LedPhase phase;
+        read_light(members, phase);
+        phase.extras = members.extras();
+        phases.push_back(std::move(phase));
+    }
+    return phases;
+}
+
 LedType read_led(const Cursor& cursor, const Parts& own, const Parts* shipped) {
     Members members(cursor);
     LedType led;
@@ -88,14 +131,21 @@ LedType read_led(const Cursor& cursor, const Parts& own, const Parts* shipped) {
     led.package = package.name();
     require_known(package, led.package, "package", own.packages,
                   shipped != nullptr ? &shipped->packages : nullptr);
-    led.colour = members.need("colour").name();
-    led.saturation_A = members.need("saturation_A").number({0, 1, true, " A"});
-    led.ideality = members.need("ideality").number({0.1, 50, false, ""});
-    led.series_ohm = members.need("series_ohm").number(kNotNegative);
+    read_light(members, led);
     led.max_mA = members.need("max_mA").number(kPositive);
     led.max_reverse_V = members.need("max_reverse_V").number(kPositive);
-    led.dominant_nm = members.need("dominant_nm").number({200, 2000, false, " nm"});
-    led.mcd = read_mcd(members.need("mcd"));
+    if (const auto forward = members.maybe("forward")) {
+        led.forward = read_forward(*forward);
+    }
+    if (const auto slope = members.maybe("forward_mV_per_K")) {
+        led.forward_mV_per_K = slope->number({-20, 20, false, " mV/K"});
+    }
+    if (const auto phases = members.maybe("phases")) {
+        led.phases = read_phases(*phases);
+    }
+    if (const auto least = members.maybe("driver_least_V")) {
+        led.driver_least_V = least->number(kForward);
+    }
     led.source = members.need("source").name();
     led.extras = members.extras();
     return led;

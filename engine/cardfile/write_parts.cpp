@@ -31,11 +31,32 @@ Tree tree_of(const Package& package, bool is_resistor = false) {
     return made;
 }
 
-Tree tree_of(const LedType& led) {
+Tree tree_of(const std::vector<std::pair<double, double>>& table) {
     Tree mcd = Tree::array();
-    for (const auto& [mA, millicandela] : led.mcd) {
+    for (const auto& [mA, millicandela] : table) {
         mcd.push_back(Tree::array({mA, millicandela}));
     }
+    return mcd;
+}
+
+Tree tree_of(const ForwardSpread& forward) {
+    Tree made = {{"at_mA", forward.at_mA},
+                 {"least_V", forward.least_V},
+                 {"typical_V", forward.typical_V},
+                 {"most_V", forward.most_V}};
+    append_extras(made, forward.extras);
+    return made;
+}
+
+Tree tree_of(const LedPhase& phase) {
+    Tree made = {{"colour", phase.colour},           {"saturation_A", phase.saturation_A},
+                 {"ideality", phase.ideality},       {"series_ohm", phase.series_ohm},
+                 {"dominant_nm", phase.dominant_nm}, {"mcd", tree_of(phase.mcd)}};
+    append_extras(made, phase.extras);
+    return made;
+}
+
+Tree tree_of(const LedType& led) {
     Tree made = {{"package", led.package},
                  {"colour", led.colour},
                  {"saturation_A", led.saturation_A},
@@ -44,8 +65,24 @@ Tree tree_of(const LedType& led) {
                  {"max_mA", led.max_mA},
                  {"max_reverse_V", led.max_reverse_V},
                  {"dominant_nm", led.dominant_nm},
-                 {"mcd", std::move(mcd)},
-                 {"source", led.source}};
+                 {"mcd", tree_of(led.mcd)}};
+    if (led.forward) {
+        made["forward"] = tree_of(*led.forward);
+    }
+    if (led.forward_mV_per_K != 0.0) {
+        made["forward_mV_per_K"] = led.forward_mV_per_K;
+    }
+    if (!led.phases.empty()) {
+        Tree phases = Tree::array();
+        for (const LedPhase& phase : led.phases) {
+            phases.push_back(tree_of(phase));
+        }
+        made["phases"] = std::move(phases);
+    }
+    if (led.driver_least_V != 0.0) {
+        made["driver_least_V"] = led.driver_least_V;
+    }
+    made["source"] = led.source;
     append_extras(made, led.extras);
     return made;
 }

@@ -111,6 +111,43 @@ TEST_CASE("Forward voltages meet the curves of the data sheets", "[cardfile][par
     }
 }
 
+TEST_CASE("The spread of forward voltages is what the sheets allow", "[cardfile][parts]") {
+    const auto is = [](const char* id, double least_V, double most_V) {
+        const LedType& led = shipped().leds.at(id);
+        INFO(id);
+        REQUIRE(led.forward);
+        CHECK(led.forward->at_mA == 20);
+        CHECK(led.forward->least_V == least_V);
+        CHECK(led.forward->most_V == most_V);
+        // The curve lies within what its own sheet allows.
+        CHECK(forward_V(led, 20) > least_V);
+        CHECK(forward_V(led, 20) < most_V);
+    };
+    is("leaded-5-red", 1.8, 2.4);  // Avago HLMP-EG, 20 mA
+    is("carrier-amber", 1.8, 2.4); // Lite-On LTST-C170KSKT
+    is("carrier-green", 2.8, 3.6); // Lite-On LTST-C170TGKT
+    is("carrier-blue", 2.8, 3.8);  // Lite-On LTST-C170TBKT
+    is("carrier-white", 2.7, 3.4); // OSRAM LW TWTG
+    // Kingbright APTD1608LSECK (AlGaInP) -2.0 mV/K; OSRAM LW TWTG: +57 mV from 25 down to 0 C.
+    CHECK(shipped().leds.at("carrier-red").forward_mV_per_K == -2.0);
+    CHECK(-25.0 * shipped().leds.at("carrier-white").forward_mV_per_K == Approx(57.0).margin(10.0));
+}
+
+TEST_CASE("A self-cycling LED has its three colours", "[cardfile][parts]") {
+    for (const char* package : {"carrier", "chip-1206", "leaded-5"}) {
+        const LedType& cycle = shipped().leds.at(std::string(package) + "-cycle");
+        REQUIRE(cycle.phases.size() == 3);
+        for (const LedPhase& phase : cycle.phases) {
+            const LedType& alone = shipped().leds.at(std::string(package) + "-" + phase.colour);
+            CHECK(phase.dominant_nm == alone.dominant_nm);
+            CHECK(phase.mcd == alone.mcd);
+            CHECK(phase.series_ohm > alone.series_ohm); // its driver's switch
+        }
+        CHECK(cycle.driver_least_V > 0);
+        CHECK(has(cycle.source, "driver stops below 2.0 V: estimate"));
+    }
+}
+
 TEST_CASE("Brightness tables follow the data sheets' relative intensity", "[cardfile][parts]") {
     const LedType& white = shipped().leds.at("carrier-white");
     // OSRAM LW TWTG: 0.545 of the 20 mA intensity at 10 mA; within Lite-On's 112-450 mcd at 20 mA.
