@@ -132,11 +132,24 @@ void part_in_two(Card& card, std::size_t index, const std::string& base, std::ve
     card.laid.insert(card.laid.begin() + static_cast<std::ptrdiff_t>(index) + 1, std::move(after));
 }
 
+// A tear at a fold runs along the edge of the doubled square, before it where there is room: were it drawn
+// through the square itself, the two pieces would still overlap there and nothing would be torn.
+double beside_folds(const Ribbon& ribbon, double at_mm, double gap_mm) {
+    const double clear = (ribbon.width_mm + gap_mm) / 2.0;
+    for (std::size_t i = 1; i < ribbon.runs.size(); ++i) {
+        const double fold = ribbon.runs[i].starts_at_mm;
+        if (std::abs(at_mm - fold) < clear) {
+            return fold - clear > kShortest_mm ? fold - clear : fold + clear;
+        }
+    }
+    return at_mm;
+}
+
 Outcome<Card> tear(Card card, const Parts& parts, const Change& change, std::size_t index) {
     const Strip strip = std::get<Strip>(card.laid[index]);
     const Ribbon ribbon = make_ribbon(strip.path_mm, width_of(parts, strip));
     const double gap = change.mm > 0.0 ? change.mm : kTear_mm;
-    const double at = along(ribbon, change.at_mm);
+    const double at = beside_folds(ribbon, along(ribbon, change.at_mm), gap);
     const double stop = at - gap / 2.0;
     const double go_on = at + gap / 2.0;
     if (stop < kShortest_mm && ribbon.length_mm - go_on < kShortest_mm) {

@@ -82,3 +82,11 @@ TEST_CASE("A sound card needs no repair", "[guide]") {
     CHECK_FALSE(repair_for(make::sample_card(), parts, verdict).has_value());
     CHECK_FALSE(close_up_for(make::sample_card(), parts, verdict).has_value());
 }
+
+TEST_CASE("A tear said to be at a fold parts the strip all the same", "[guide]") {
+    const Parts parts = make::test_parts();
+    // N1 of the sample folds at (30, 45); torn exactly there by 1 mm.
+    const Card torn = changed(make::sample_card(), parts, tear_of("N1", {30, 45}, 1.0));
+    CHECK(judge_step(torn, parts, StepId::lay_negative, {}).state == VerdictState::stopped);
+    CHECK(cured(torn, parts, StepId::lay_negative));
+}
