@@ -16,35 +16,28 @@ std::size_t at(int i) {
 } // namespace
 
 ConductanceNetwork::ConductanceNetwork(int node_count, std::span<const Link> links, int first_moving)
-    : node_count_(node_count), order_(find_elimination_order(node_count, links, first_moving)),
-      ground_slot_(static_cast<int>(order_.rows.size())) {
+    : node_count_(node_count), first_moving_(first_moving),
+      order_(find_elimination_order(node_count, links, first_moving)),
+      slot_count_(static_cast<int>(order_.rows.size())) {
     find_updates();
-    fixed_ends_.reserve(at(first_moving));
-    moving_ends_.reserve(links.size() - at(first_moving));
-    for (std::size_t i = 0; i < links.size(); ++i) {
-        (static_cast<int>(i) < first_moving ? fixed_ends_ : moving_ends_).push_back(ends_of(links[i]));
+    ends_.reserve(links.size());
+    for (const Link& link : links) {
+        ends_.push_back(ends_of(link));
     }
-    const std::size_t value_count = order_.rows.size() + at(node_count) + 1;
-    values_.resize(value_count);
-    base_values_.resize(value_count);
-    factor_.resize(order_.rows.size());
-    current_.resize(at(node_count) + 1);
-    base_current_.resize(at(node_count) + 1);
-    per_pivot_.resize(at(node_count));
-    voltage_.resize(at(node_count) + 1);
+    numbers_.resize(3 * at(slot_count_) + 6 * at(node_count) + 5);
 }
 
 void ConductanceNetwork::find_updates() {
     const int* const start = order_.column_start.data();
     const int* const rows = order_.rows.data();
-    update_start_.resize(at(node_count_) + 1);
     std::size_t pairs = 0;
     for (int k = 0; k < node_count_; ++k) {
         const auto length = at(start[k + 1] - start[k]);
-        update_start_[at(k)] = static_cast<int>(pairs);
+        if (k == order_.still_count) {
+            first_moving_update_ = static_cast<int>(pairs);
+        }
         pairs += length * (length - (length > 0 ? 1 : 0)) / 2;
     }
-    update_start_[at(node_count_)] = static_cast<int>(pairs);
     assert(pairs < at(std::numeric_limits<int>::max()));
     updates_.resize(pairs);
     int* next = updates_.data();
@@ -66,12 +59,12 @@ ConductanceNetwork::Ends ConductanceNetwork::ends_of(const Link& link) const {
     const int a = link.a == kGround ? ground : order_.position_of[at(link.a)];
     const int b = link.b == kGround ? ground : order_.position_of[at(link.b)];
     if (a == b) {
-        return {ground_slot_ + ground, ground, ground}; // both ends in one place: carries nothing
+        return {slot_count_ + ground, ground, ground}; // both ends in one place: carries nothing
     }
     const int first = std::min(a, b);
     const int second = std::max(a, b);
     if (second == ground) {
-        return {ground_slot_ + first, a, b};
+        return {slot_count_ + first, a, b};
     }
     const auto begin = order_.rows.begin() + order_.column_start[at(first)];
     const auto end = order_.rows.begin() + order_.column_start[at(first) + 1];
@@ -82,50 +75,51 @@ ConductanceNetwork::Ends ConductanceNetwork::ends_of(const Link& link) const {
 }
 
 void ConductanceNetwork::set_fixed(std::span<const double> siemens, std::span<const double> injected_A) {
-    assert(siemens.size() == fixed_ends_.size() && injected_A.size() == at(node_count_));
-    std::fill(values_.begin(), values_.end(), 0.0);
+    assert(siemens.size() == at(first_moving_) && injected_A.size() == at(node_count_));
+    double* const value = values();
+    double* const current = currents();
+    std::fill(value, current, 0.0);
     for (std::size_t i = 0; i < siemens.size(); ++i) {
-        values_[at(fixed_ends_[i].slot)] += siemens[i];
+        value[ends_[i].slot] += siemens[i];
     }
     for (const int position : order_.ungrounded) {
-        values_[at(ground_slot_ + position)] += 1.0; // one siemens that no current can reach
+        value[slot_count_ + position] += 1.0; // one siemens that no current can reach
     }
     for (int node = 0; node < node_count_; ++node) {
-        current_[at(order_.position_of[at(node)])] = injected_A[at(node)];
+        current[order_.position_of[at(node)]] = injected_A[at(node)];
     }
-    current_.back() = 0.0;
+    current[node_count_] = 0.0;
     eliminate(0, order_.still_count);
-    base_values_ = values_;
-    base_current_ = current_;
+    std::copy(value, base_values(), base_values()); // values and currents both
 }
 
 void ConductanceNetwork::eliminate(int from, int to) {
     const int* const start = order_.column_start.data();
     const int* const rows = order_.rows.data();
-    const int* update = updates_.data() + update_start_[at(from)];
-    double* const values = values_.data();
-    double* const ground = values + ground_slot_;
-    double* const factor = factor_.data();
-    double* const current = current_.data();
-    double* const per_pivot = per_pivot_.data();
+    const int* update = updates_.data() + (from == 0 ? 0 : first_moving_update_);
+    double* const value = values();
+    double* const ground = value + slot_count_;
+    double* const factor = factors();
+    double* const current = currents();
+    double* const per_pivot = per_pivots();
     for (int k = from; k < to; ++k) {
         const int begin = start[k];
         const int end = start[k + 1];
         const double to_ground = ground[k];
         double sum = to_ground;
         for (int p = begin; p < end; ++p) {
-            sum += values[p];
+            sum += value[p];
         }
         const double inverse = 1.0 / sum;
         per_pivot[k] = inverse;
         const double injected = current[k];
         for (int p = begin; p < end; ++p) {
-            const double share = values[p] * inverse;
+            const double share = value[p] * inverse;
             factor[p] = share;
             ground[rows[p]] += share * to_ground;
             current[rows[p]] += share * injected;
             for (int q = p + 1; q < end; ++q) {
-                values[*update++] += share * values[q];
+                value[*update++] += share * value[q];
             }
         }
     }
@@ -134,39 +128,44 @@ void ConductanceNetwork::eliminate(int from, int to) {
 void ConductanceNetwork::substitute_back(int from, int to) {
     const int* const start = order_.column_start.data();
     const int* const rows = order_.rows.data();
+    const double* const current = currents();
+    const double* const per_pivot = per_pivots();
+    const double* const factor = factors();
+    double* const voltage = voltages();
     for (int k = to - 1; k >= from; --k) {
-        double volts = current_[at(k)] * per_pivot_[at(k)];
+        double volts = current[k] * per_pivot[k];
         for (int p = start[k]; p < start[k + 1]; ++p) {
-            volts += factor_[at(p)] * voltage_[at(rows[p])];
+            volts += factor[p] * voltage[rows[p]];
         }
-        voltage_[at(k)] = volts;
+        voltage[k] = volts;
     }
 }
 
 bool ConductanceNetwork::solve(std::span<const double> siemens, std::span<const double> drawn_A,
                                std::span<double> across_V) {
-    assert(siemens.size() == moving_ends_.size() && drawn_A.size() == siemens.size() &&
+    assert(siemens.size() == at(moving_count()) && drawn_A.size() == siemens.size() &&
            across_V.size() == siemens.size());
     const int still = order_.still_count;
+    double* const value = values();
+    double* const current = currents();
     const int first_slot = order_.column_start[at(still)];
-    std::copy(base_values_.begin() + first_slot, base_values_.begin() + ground_slot_,
-              values_.begin() + first_slot);
-    std::copy(base_values_.begin() + ground_slot_ + still, base_values_.end(),
-              values_.begin() + ground_slot_ + still);
-    std::copy(base_current_.begin() + still, base_current_.end(), current_.begin() + still);
+    std::copy(base_values() + first_slot, base_values() + slot_count_, value + first_slot);
+    std::copy(base_values() + slot_count_ + still, base_currents(), value + slot_count_ + still);
+    std::copy(base_currents() + still, factors(), current + still);
+    const Ends* const moving_ends = ends_.data() + first_moving_;
     for (std::size_t i = 0; i < siemens.size(); ++i) {
-        const Ends& ends = moving_ends_[i];
-        values_[at(ends.slot)] += siemens[i];
-        current_[at(ends.a)] -= drawn_A[i];
-        current_[at(ends.b)] += drawn_A[i];
+        const Ends& ends = moving_ends[i];
+        value[ends.slot] += siemens[i];
+        current[ends.a] -= drawn_A[i];
+        current[ends.b] += drawn_A[i];
     }
     eliminate(still, node_count_);
     // Every pivot is a sum of conductances: the network is sound when all are above zero and numbers.
     double least = std::numeric_limits<double>::max();
     double total = 0.0;
-    for (const double per_pivot : per_pivot_) {
-        least = std::min(least, per_pivot);
-        total += per_pivot;
+    for (const double* per_pivot = per_pivots(); per_pivot != voltages(); ++per_pivot) {
+        least = std::min(least, *per_pivot);
+        total += *per_pivot;
     }
     if (!(least > 0.0) || !(total < std::numeric_limits<double>::infinity())) {
         return false;
@@ -174,7 +173,7 @@ bool ConductanceNetwork::solve(std::span<const double> siemens, std::span<const 
     substitute_back(still, node_count_);
     double all_V = 0.0;
     for (std::size_t i = 0; i < siemens.size(); ++i) {
-        across_V[i] = voltage_[at(moving_ends_[i].a)] - voltage_[at(moving_ends_[i].b)];
+        across_V[i] = voltages()[moving_ends[i].a] - voltages()[moving_ends[i].b];
         all_V += across_V[i];
     }
     return std::isfinite(all_V);
@@ -184,7 +183,7 @@ void ConductanceNetwork::node_voltages(std::span<double> node_V) {
     assert(node_V.size() == at(node_count_));
     substitute_back(0, order_.still_count);
     for (int node = 0; node < node_count_; ++node) {
-        node_V[at(node)] = voltage_[at(order_.position_of[at(node)])];
+        node_V[at(node)] = voltages()[order_.position_of[at(node)]];
     }
 }
 

@@ -25,7 +25,7 @@ public:
 
     [[nodiscard]] int node_count() const { return node_count_; }
 
-    [[nodiscard]] int moving_count() const { return static_cast<int>(moving_ends_.size()); }
+    [[nodiscard]] int moving_count() const { return static_cast<int>(ends_.size()) - first_moving_; }
 
     /// Sets the fixed links' conductances (siemens, >= 0, one per fixed link) and the currents injected into
     /// the nodes (amperes, one per node), and eliminates all that depends on nothing else.
@@ -49,25 +49,33 @@ private:
 
     [[nodiscard]] Ends ends_of(const Link& link) const;
     void find_updates();
-    /// Eliminates positions from .. to-1 in values_ and current_.
+    /// Eliminates positions from .. to-1 in values and currents.
     void eliminate(int from, int to);
     void substitute_back(int from, int to);
 
+    // Where each kind of number starts in numbers_; all are by position but the off-diagonals, by slot.
+    [[nodiscard]] double* values() { return numbers_.data(); } ///< off-diagonals, then conductances to ground
+
+    [[nodiscard]] double* currents() { return values() + slot_count_ + node_count_ + 1; }
+
+    [[nodiscard]] double* base_values() { return currents() + node_count_ + 1; } ///< after the still part
+
+    [[nodiscard]] double* base_currents() { return base_values() + slot_count_ + node_count_ + 1; }
+
+    [[nodiscard]] double* factors() { return base_currents() + node_count_ + 1; } ///< off-diagonal over pivot
+
+    [[nodiscard]] double* per_pivots() { return factors() + slot_count_; } ///< 1 over the pivot
+
+    [[nodiscard]] double* voltages() { return per_pivots() + node_count_; } ///< ground's stays 0
+
     int node_count_ = 0;
+    int first_moving_ = 0;
+    int first_moving_update_ = 0; ///< where the still positions' share of updates_ ends
     EliminationOrder order_;
-    std::vector<int>
-        updates_; ///< for each pair of rows of a column, in order: the slot the pair's link is in
-    std::vector<int> update_start_; ///< per position
-    std::vector<Ends> fixed_ends_;
-    std::vector<Ends> moving_ends_;
-    // One block of numbers per kind. values_: off-diagonals by slot, then conductance to ground by position
-    // (and one more for ground itself). The base copies hold what is left after the still part.
-    std::vector<double> values_, base_values_;
-    std::vector<double> current_, base_current_; ///< by position, one more for ground
-    std::vector<double> factor_;                 ///< by slot: off-diagonal over pivot
-    std::vector<double> per_pivot_;              ///< by position: 1 over the pivot
-    std::vector<double> voltage_;                ///< by position; ground's stays 0
-    int ground_slot_ = 0;
+    int slot_count_ = 0;       ///< off-diagonals; the conductances to ground follow, ground's own as a dump
+    std::vector<int> updates_; ///< for each pair of rows of a column, in order: the slot of the pair's link
+    std::vector<Ends> ends_;   ///< per link
+    std::vector<double> numbers_;
 };
 
 } // namespace lanternleaf
