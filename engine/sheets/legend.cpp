@@ -49,7 +49,7 @@ void draw_sample(Pen& pen, Vec2 corner, int row) {
     default:
         for (double y = corner.y + 0.9; y < far.y; y += 1.7) {
             for (double x = corner.x + 0.9; x < corner.x + 8.0; x += 1.7) {
-                pen.disc({x, y}, 0.16, {}, grey(0.62));
+                pen.disc({x, y}, 0.2, {}, grey(0.55));
             }
         }
         draw_hatch(pen, {corner + Vec2{10, 0}, {far.x, corner.y}, far, {corner.x + 10, far.y}}, 3.0,

@@ -12,7 +12,9 @@ namespace {
 constexpr double kOverPad = 8.0;
 constexpr double kOverBody = 4.0;
 constexpr double kOverTape = 1.0;
-constexpr double kOverPatch = 0.6;
+constexpr double kOverFold = 2.0;
+constexpr double kOverLine = 6.0;
+constexpr double kOverPatch = 0.15;
 constexpr double kOverDisc = 0.3;
 
 std::vector<Vec2> points_of(const Convex& shape) {
@@ -49,6 +51,9 @@ PlanLayers::PlanLayers(const Card& card, const Parts& parts, const Lettering& le
         for (const Run& run : shape.ribbon.runs) {
             placer_.avoid(run.outline, kOverTape);
         }
+        for (const Convex& fold : shape.ribbon.fold_places) {
+            placer_.avoid(fold, kOverFold);
+        }
     }
     for (const PatchShape& shape : conductors_.patches) {
         placer_.avoid(shape.outline, kOverPatch);
@@ -69,6 +74,13 @@ PlanLayers::PlanLayers(const Card& card, const Parts& parts, const Lettering& le
                                    : holder_.pad[i],
                       holder_.flap ? kOverDisc : kOverPad);
     }
+    if (holder_.flap) {
+        const auto [from, to] = hinge();
+        const Vec2 along = to - from;
+        placer_.avoid(
+            rectangle((from + to) * 0.5, {length(along), 1.2}, degrees(std::atan2(along.y, along.x))),
+            kOverLine);
+    }
 }
 
 void PlanLayers::foam(const std::vector<FoamBand>& bands) {
@@ -84,7 +96,7 @@ void PlanLayers::foam(const std::vector<FoamBand>& bands) {
         int row = 0;
         for (double y = box.min.y + pitch / 2.0; y < box.max.y; y += pitch, ++row) {
             for (double x = box.min.x + pitch * (row % 2 == 0 ? 0.5 : 1.0); x < box.max.x; x += pitch) {
-                pen_.disc({x, y}, 0.16, {}, grey(0.62));
+                pen_.disc({x, y}, 0.2, {}, grey(0.55));
             }
         }
         pen_.convex(shape, Stroke{0.12, grey(0.5), {}}, {});
@@ -178,6 +190,14 @@ void PlanLayers::parts() {
     }
 }
 
+// The flap folds half way between the discs.
+std::pair<Vec2, Vec2> PlanLayers::hinge() const {
+    const Vec2 middle = (holder_.disc_at_mm[0] + holder_.disc_at_mm[1]) * 0.5;
+    const Vec2 along = quarter_turn(unit(holder_.disc_at_mm[1] - holder_.disc_at_mm[0]));
+    const double half = holder_.disc_radius_mm[1] + 4.0;
+    return {middle - along * half, middle + along * half};
+}
+
 void PlanLayers::holder() {
     const CellType* cell = nullptr;
     if (const auto found = types_.cells.find(card_.cell.type); found != types_.cells.end()) {
@@ -201,11 +221,8 @@ void PlanLayers::holder() {
     if (cell != nullptr && std::abs(cell->diameter_mm / 2.0 - holder_.disc_radius_mm[0]) > 0.3) {
         pen_.disc(holder_.disc_at_mm[0], cell->diameter_mm / 2.0, Stroke{0.2, grey(0.3), {1.2, 0.8}}, {});
     }
-    // The flap folds half way between the discs.
-    const Vec2 middle = (holder_.disc_at_mm[0] + holder_.disc_at_mm[1]) * 0.5;
-    const Vec2 along = quarter_turn(unit(holder_.disc_at_mm[1] - holder_.disc_at_mm[0]));
-    const double half = holder_.disc_radius_mm[1] + 4.0;
-    pen_.line(middle - along * half, middle + along * half, {0.3, kBlack, {4.0, 1.0, 1.0, 1.0}});
+    const auto [from, to] = hinge();
+    pen_.line(from, to, {0.3, kBlack, {4.0, 1.0, 1.0, 1.0}});
 }
 
 } // namespace lanternleaf

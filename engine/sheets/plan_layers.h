@@ -6,6 +6,8 @@
 #include "sheets/lettering.h"
 #include "sheets/plan_drawing.h"
 
+#include <utility>
+
 namespace lanternleaf {
 
 class PlanLayers {
@@ -27,6 +29,7 @@ private:
     void strip(int index);
     void patch(const PatchShape& shape);
     void laps();
+    [[nodiscard]] std::pair<Vec2, Vec2> hinge() const;
     void pad(const PadOutline& pad, char sign);
     void strip_names();
     void strip_signs();

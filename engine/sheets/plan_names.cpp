@@ -14,6 +14,7 @@ constexpr double kTapeName_mm = 3.2;
 constexpr double kNote_mm = 2.8;
 constexpr double kSignPitch_mm = 8.0;
 constexpr double kSignFromFold_mm = 4.2;
+constexpr double kSignClear_mm = 0.7;
 constexpr double kWidestName_mm = 40.0;
 // A sign keeps off pads, bodies, patches and names, but of course lies on its own tape.
 constexpr double kWeightAboveTape = 3.0;
@@ -56,7 +57,8 @@ void PlanLayers::part_names() {
     }
     for (std::size_t i = 0; i < card_.resistors.size(); ++i) {
         const ResistorPart& part = card_.resistors[i];
-        const std::string text = part.id + " " + readout_ohm(part.ohm);
+        const std::string text =
+            lettering_.fitted(clean_text(part.id), kTapeName_mm, 20.0) + " " + readout_ohm(part.ohm);
         const Vec2 reach =
             half(resistor_body(card_, types_, static_cast<int>(i)), conductors_.resistor_pads[2 * i],
                  conductors_.resistor_pads[2 * i + 1], part.at_mm);
@@ -94,7 +96,7 @@ void PlanLayers::strip_signs() {
         const double arm = std::min(1.05, shape.ribbon.width_mm * 0.25);
         for (double at = kSignPitch_mm / 2.0; at < shape.ribbon.length_mm - 1.5; at += kSignPitch_mm) {
             const Vec2 p = point_at(shape.ribbon, at);
-            bool hidden = placer_.is_near(p, arm, kWeightAboveTape);
+            bool hidden = placer_.is_near(p, arm + kSignClear_mm, kWeightAboveTape);
             for (const Vec2 fold : shape.ribbon.folds_mm) {
                 hidden = hidden || distance(fold, p) < kSignFromFold_mm;
             }
@@ -118,9 +120,20 @@ void PlanLayers::strip_signs() {
 void PlanLayers::patch_names() {
     for (const PatchShape& shape : conductors_.patches) {
         const std::string& id = id_of(card_.laid[static_cast<std::size_t>(shape.laid_index)]);
-        name(id, kTapeName_mm, true,
-             round_about(centroid(shape.outline), half_size(shape.outline),
-                         name_size(id, kTapeName_mm, true)));
+        const Vec2 middle = centroid(shape.outline);
+        const Vec2 half = half_size(shape.outline);
+        const Vec2 size = name_size(id, kTapeName_mm, true);
+        const Vec2 reach = half - size * 0.5 - Vec2{0.4, 0.4}; // within the patch's corners, else beside it
+        std::vector<Vec2> places;
+        for (const Vec2 corner : {Vec2{-1, -1}, Vec2{1, -1}, Vec2{1, 1}, Vec2{-1, 1}}) {
+            if (reach.x > 0.0 && reach.y > 0.0) {
+                places.push_back(middle + Vec2{corner.x * reach.x, corner.y * reach.y});
+            }
+        }
+        for (const Vec2 p : round_about(middle, half, size)) {
+            places.push_back(p);
+        }
+        name(id, kTapeName_mm, true, places);
     }
 }
 

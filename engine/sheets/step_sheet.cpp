@@ -1,0 +1,133 @@
+#include "sheets/step_sheet.h"
+
+#include "guide/sequence.h"
+#include "sheets/flow.h"
+#include "sheets/step_picture.h"
+#include "sheets/symbols.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+constexpr double kBox_mm = 4.2;
+constexpr double kTextGap_mm = 2.5;
+constexpr double kPicture_mm = 36.0;
+constexpr double kAfter_mm = 3.0;
+constexpr std::size_t kMostLines = 12; // of any one sentence; ours have far fewer, a hostile card may not
+
+// Writes one column's width of blocks.
+struct Writer {
+    const Lettering& lettering;
+    double width_mm;
+    StepPictures& pictures;
+    std::vector<Block> blocks;
+
+    void heading(const Step& step);
+    void move(const Step& step, const Move& move, int number);
+    void proof(const Step& step);
+    /// Returns the bottom.
+    double reading(Pen& pen, const Check& check, Vec2 top, double width) const;
+
+    double words(Pen& pen, const std::string& text, Vec2 top, double width, double size_mm,
+                 bool bold = false) const {
+        return draw_lines(pen, lettering.lines(clean_text(text), size_mm, width, bold, kMostLines), top,
+                          size_mm, bold);
+    }
+};
+
+void Writer::heading(const Step& step) {
+    Block block;
+    Pen pen(block.marks);
+    const std::string number = std::to_string(static_cast<int>(step.id));
+    pen.round_box({0, 0.5}, {width_mm, 8.6}, 1.5, {}, grey(0.9));
+    pen.disc({5.0, 4.8}, 3.4, {}, kBlack);
+    pen.text({5.0, 6.5}, number, kHead_mm, true, Align::centre, kWhite);
+    pen.text({10.5, 6.5}, lettering.fitted(step.title, kHead_mm, width_mm - 12.0, true), kHead_mm, true);
+    block.height_mm = words(pen, step.goal, {0.5, 10.0}, width_mm - 1.0, kBody_mm) + 2.0;
+    block.with_next = true;
+    blocks.push_back(std::move(block));
+}
+
+double Writer::reading(Pen& pen, const Check& check, Vec2 top, double width) const {
+    const bool measured = check.kind != CheckKind::look && check.kind != CheckKind::lights;
+    const double line_room = measured ? 20.0 : 0.0;
+    draw_tick_box(pen, {top.x, top.y + 0.4}, kBox_mm - 0.6);
+    const double x = top.x + kBox_mm + 1.0;
+    const std::string say =
+        (check.needed ? "Check " : "If unsure: ") + check.title + ": " + check.expect_text;
+    double y = words(pen, say, {x, top.y}, width - (x - top.x) - line_room, kSmall_mm, true);
+    if (measured) {
+        pen.line({top.x + width - line_room + 3.0, top.y + 3.8}, {top.x + width, top.y + 3.8},
+                 {0.2, kBlack, {}});
+    }
+    if (!check.without_meter.empty()) {
+        const std::string lead = measured ? "No meter? " : "";
+        y = words(pen, lead + check.without_meter, {x, y}, width - (x - top.x), kSmall_mm);
+    }
+    return y + 1.0;
+}
+
+void Writer::move(const Step& step, const Move& move, int number) {
+    Block block;
+    Pen pen(block.marks);
+    const double picture_x = kBox_mm + 2.0;
+    const Vec2 picture{kPicture_mm, pictures.height_for(kPicture_mm)};
+    draw_tick_box(pen, {0, 0.2}, kBox_mm);
+    place(pictures.draw(move, picture), {{picture_x, 0.2}, 1.0, false}, block.marks);
+    const double x = picture_x + kPicture_mm + kTextGap_mm;
+    const double room = width_mm - x;
+    const std::string name = std::to_string(static_cast<int>(step.id)) + "." + std::to_string(number) + "  ";
+    double y = words(pen, name + move.title, {x, -0.6}, room, kBody_mm, true);
+    if (move.adult_only) {
+        y = words(pen, "An adult does this.", {x, y}, room, kSmall_mm, true);
+    }
+    y = words(pen, move.sentence, {x, y + 0.3}, room, kSmall_mm);
+    y = std::max(y, picture.y + 0.6);
+    if (move.check) {
+        y = reading(pen, *move.check, {picture_x, y + 0.8}, width_mm - picture_x);
+    }
+    block.height_mm = y + kAfter_mm;
+    blocks.push_back(std::move(block));
+}
+
+void Writer::proof(const Step& step) {
+    for (std::size_t i = 0; i < step.proof.size(); ++i) {
+        Block block;
+        Pen pen(block.marks);
+        double y = 0.0;
+        if (i == 0) {
+            pen.line({0, 0.5}, {width_mm, 0.5}, {0.2, kBlack, {}});
+            y = words(pen, "Step " + std::to_string(static_cast<int>(step.id)) + " is done when", {0, 1.5},
+                      width_mm, kBody_mm, true) +
+                0.8;
+        }
+        block.height_mm =
+            reading(pen, step.proof[i], {0, y}, width_mm) + (i + 1 == step.proof.size() ? 4.0 : 0.4);
+        block.with_next = i == 0 && step.proof.size() > 1;
+        blocks.push_back(std::move(block));
+    }
+}
+
+} // namespace
+
+std::vector<Page> step_sheet(const Card& card, const Parts& parts, Paper paper, const Lettering& lettering) {
+    const SheetHead head{card.title, "Steps",
+                         "Tick each move when it is done. Write each reading on its line."};
+    const Columns columns{2, 8.0};
+    const Box content = framed_page(paper, false, head, lettering).content;
+    StepPictures pictures(card, parts);
+    Writer writer{lettering, columns.width_mm(content), pictures, {}};
+    for (const Step& step : make_steps(card, parts)) {
+        writer.heading(step);
+        int number = 0;
+        for (const Move& move : step.moves) {
+            writer.move(step, move, ++number);
+        }
+        writer.proof(step);
+    }
+    return flow(writer.blocks, columns, paper, head, lettering);
+}
+
+} // namespace lanternleaf
