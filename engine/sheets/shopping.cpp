@@ -12,7 +12,7 @@ namespace lanternleaf {
 namespace {
 
 int percent_up(int count, int percent) {
-    return (count * percent + 99) / 100;
+    return static_cast<int>((static_cast<long long>(count) * percent + 99) / 100);
 }
 
 double width_of(const Parts& parts, const std::string& tape) {

@@ -274,14 +274,15 @@ void StepPictures::take_in(const Move& move) {
             const auto tape = parts_.tapes.find(strip->tape);
             const double width = tape == parts_.tapes.end() ? 5.0 : tape->second.width_mm;
             for (std::size_t i = 1; i < move.path_mm.size(); ++i) {
-                // Half a width on, so that the corner of the next run is filled.
-                const Vec2 on = unit(move.path_mm[i] - move.path_mm[i - 1]) * (width / 2.0);
-                tapes_.push_back({move.path_mm[i - 1], move.path_mm[i] + on, width, strip->side});
-                heading_ = unit(on);
+                tapes_.push_back({move.path_mm[i - 1], move.path_mm[i], width, strip->side});
+                heading_ = unit(move.path_mm[i] - move.path_mm[i - 1]);
             }
         }
         break;
     case MoveKind::fold:
+        if (!tapes_.empty()) { // half a width on, so that the corner is filled
+            tapes_.back().to_mm = tapes_.back().to_mm + heading_ * (tapes_.back().width_mm / 2.0);
+        }
         heading_ = turned(heading_, move.turn_deg);
         break;
     case MoveKind::patch:

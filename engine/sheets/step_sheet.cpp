@@ -29,6 +29,7 @@ struct Writer {
     void proof(const Step& step);
     /// Returns the bottom.
     double reading(Pen& pen, const Check& check, Vec2 top, double width) const;
+    double lights(Pen& pen, const Check& check, Vec2 top, double width) const;
 
     double words(Pen& pen, const std::string& text, Vec2 top, double width, double size_mm,
                  bool bold = false) const {
@@ -50,16 +51,48 @@ void Writer::heading(const Step& step) {
     blocks.push_back(std::move(block));
 }
 
+// "Cell while lit" goes on after "Measure" as "cell while lit"; "R1.2" stays.
+std::string mid_sentence(std::string title) {
+    if (title.size() > 1 && title[0] >= 'A' && title[0] <= 'Z' && title[1] >= 'a' && title[1] <= 'z') {
+        title[0] = static_cast<char>(title[0] - 'A' + 'a');
+    }
+    return title;
+}
+
+double Writer::lights(Pen& pen, const Check& check, Vec2 top, double width) const {
+    double y = words(pen, "Press, look for two seconds, let go. Tick each light you saw:", top, width,
+                     kSmall_mm, true);
+    y += 0.8;
+    double x = top.x;
+    for (const LightExpectation& light : check.lights) {
+        const std::string name = lettering.fitted(clean_text(light.led), kSmall_mm, 18.0, true) +
+                                 (light.state == "lit" ? "" : " (" + light.state + ")");
+        const double size = kBox_mm + 1.0 + lettering.width_mm(name, kSmall_mm, true) + 3.5;
+        if (x + size > top.x + width && x > top.x) {
+            x = top.x;
+            y += kBox_mm + 1.6;
+        }
+        draw_tick_box(pen, {x, y}, kBox_mm - 0.6);
+        pen.text({x + kBox_mm + 0.4, y + 3.0}, name, kSmall_mm, true);
+        x += size;
+    }
+    return words(pen, "Expected: " + check.expect_text + ".", {top.x, y + kBox_mm + 0.6}, width, kSmall_mm) +
+           1.0;
+}
+
 double Writer::reading(Pen& pen, const Check& check, Vec2 top, double width) const {
-    const bool measured = check.kind != CheckKind::look && check.kind != CheckKind::lights;
+    const bool measured = check.kind != CheckKind::look;
     const double line_room = measured ? 20.0 : 0.0;
-    draw_tick_box(pen, {top.x, top.y + 0.4}, kBox_mm - 0.6);
+    draw_tick_box(pen, {top.x, top.y + 0.2}, kBox_mm - 0.6);
     const double x = top.x + kBox_mm + 1.0;
-    const std::string say =
-        (check.needed ? "Check " : "If unsure: ") + check.title + ": " + check.expect_text;
+    if (check.kind == CheckKind::lights) {
+        return lights(pen, check, {x, top.y}, width - (x - top.x));
+    }
+    std::string say = measured ? "Measure " + mid_sentence(check.title) : check.title;
+    say = (check.needed ? say : "If unsure: " + mid_sentence(say)) + ": " + check.expect_text;
     double y = words(pen, say, {x, top.y}, width - (x - top.x) - line_room, kSmall_mm, true);
     if (measured) {
-        pen.line({top.x + width - line_room + 3.0, top.y + 3.8}, {top.x + width, top.y + 3.8},
+        pen.line({top.x + width - line_room + 3.0, top.y + 3.5}, {top.x + width, top.y + 3.5},
                  {0.2, kBlack, {}});
     }
     if (!check.without_meter.empty()) {
@@ -83,9 +116,13 @@ void Writer::move(const Step& step, const Move& move, int number) {
     if (move.adult_only) {
         y = words(pen, "An adult does this.", {x, y}, room, kSmall_mm, true);
     }
-    y = words(pen, move.sentence, {x, y + 0.3}, room, kSmall_mm);
+    // What the guide says of the lights is about tapping a screen; the boxes of the proof stand for that
+    // here.
+    const bool lights_move = move.kind == MoveKind::light_test;
+    y = words(pen, lights_move ? "Tick the lights you see in the list below." : move.sentence, {x, y + 0.3},
+              room, kSmall_mm);
     y = std::max(y, picture.y + 0.6);
-    if (move.check) {
+    if (move.check && move.check->kind != CheckKind::lights) {
         y = reading(pen, *move.check, {picture_x, y + 0.8}, width_mm - picture_x);
     }
     block.height_mm = y + kAfter_mm;

@@ -1,0 +1,110 @@
+#include "sheets/label_sheet.h"
+
+#include "safety/audience.h"
+#include "sheets/symbols.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+constexpr double kWidest_mm = 92.0;
+constexpr double kNarrowest_mm = 40.0;
+constexpr double kEdge_mm = 8.0; // of the card's back left free all round
+constexpr double kPad_mm = 3.0;
+constexpr double kBand_mm = 12.0;
+constexpr Ink kOrange{1.0, 0.58, 0.05}; // black on it reads at 9 to 1
+constexpr double kGap_mm = 6.0;
+
+std::string cell_line(const Card& card) {
+    std::string text = "Cell: " + clean_text(card.cell.type, 40);
+    if (card.cell.count > 1) {
+        text += ", " + std::to_string(card.cell.count) + " stacked";
+    }
+    return text + ". Flat cells too: tape both faces, take them to a battery collection.";
+}
+
+struct Wording {
+    double width_mm;
+    double size_mm;
+    std::vector<std::string> caution;
+    std::vector<std::string> burns;
+    std::vector<std::string> cell;
+    double height_mm;
+};
+
+Wording wording_for(const Card& card, const Lettering& lettering) {
+    Wording words;
+    words.width_mm = std::clamp(card.sheet.width_mm - 2.0 * kEdge_mm, kNarrowest_mm, kWidest_mm);
+    words.size_mm = words.width_mm < 70.0 ? 3.0 : 3.6;
+    const double column = words.width_mm - 2.0 * kPad_mm;
+    words.caution = lettering.lines(back_label(), words.size_mm, column, true);
+    words.burns =
+        lettering.lines("Swallowed, a cell can burn a hole inside the body within two hours, new or used.",
+                        words.size_mm, column);
+    words.cell = lettering.lines(cell_line(card), words.size_mm - 0.4, column);
+    words.height_mm = kBand_mm + height_of(words.caution.size() + words.burns.size(), words.size_mm) +
+                      height_of(words.cell.size(), words.size_mm - 0.4) + 4.5 + kPad_mm;
+    return words;
+}
+
+void draw_label(Pen& pen, Vec2 corner, const Wording& words) {
+    const Vec2 size{words.width_mm, words.height_mm};
+    pen.box(corner, {size.x, kBand_mm}, {}, kOrange);
+    pen.round_box(corner, size, 0.0, Stroke{0.6, kBlack, {}}, {});
+    pen.line(corner + Vec2{0, kBand_mm}, corner + Vec2{size.x, kBand_mm}, {0.6, kBlack, {}});
+    // The triangle comes before the word, stands on its line and is at least as high as its letters.
+    const double word_mm = 8.6;
+    const double base = corner.y + 9.0;
+    draw_warning_triangle(pen, {corner.x + kPad_mm + 4.4, base}, 7.4);
+    pen.text({corner.x + kPad_mm + 11.0, base}, "WARNING", word_mm, true);
+    double y = corner.y + kBand_mm + 1.5;
+    y = draw_lines(pen, words.caution, {corner.x + kPad_mm, y}, words.size_mm, true) + 1.0;
+    y = draw_lines(pen, words.burns, {corner.x + kPad_mm, y}, words.size_mm) + 1.0;
+    draw_lines(pen, words.cell, {corner.x + kPad_mm, y}, words.size_mm - 0.4);
+}
+
+} // namespace
+
+Vec2 label_size(const Card& card, const Lettering& lettering) {
+    const Wording words = wording_for(card, lettering);
+    return {words.width_mm, words.height_mm};
+}
+
+std::vector<Page> label_sheet(const Card& card, int cards, Paper paper, const Lettering& lettering) {
+    const SheetHead head{card.title, "Safety label",
+                         "Cut out along the dashed line and stick it on the back of the card."};
+    FramedPage framed = framed_page(paper, false, head, lettering);
+    Pen pen(framed.page.marks);
+    const Wording words = wording_for(card, lettering);
+    const Vec2 cell{words.width_mm + kGap_mm, words.height_mm + kGap_mm};
+    const Vec2 room = framed.content.max - framed.content.min;
+    const double foot = 18.0;
+    const int across = std::max(1, static_cast<int>((room.x + kGap_mm) / cell.x));
+    const int down = std::max(1, static_cast<int>((room.y - foot) / cell.y));
+    const int labels = std::min(cards, across * down);
+    for (int i = 0; i < labels; ++i) {
+        const Vec2 corner =
+            framed.content.min + Vec2{1.5 + cell.x * (i % across), 2.0 + cell.y * (i / across)};
+        pen.box(corner - Vec2{1.5, 1.5}, Vec2{words.width_mm + 3.0, words.height_mm + 3.0},
+                Stroke{0.12, grey(0.4), {1.6, 1.2}}, {});
+        draw_label(pen, corner, words);
+    }
+    const int rows = (labels + across - 1) / across;
+    double y = framed.content.min.y + cell.y * rows + 2.0;
+    if (labels < cards) {
+        const std::string again = "Print this page " + std::to_string((cards + labels - 1) / labels) +
+                                  " times for " + std::to_string(cards) + " cards.";
+        y = draw_lines(pen, {again}, {framed.content.min.x, y}, kBody_mm, true);
+    }
+    const std::string what =
+        "The label warns; it does not make a card safe for a child. Who sells cards, or gives many away, "
+        "must look up the rules where they will go.";
+    draw_lines(pen, lettering.lines(what, kSmall_mm, room.x), {framed.content.min.x, y}, kSmall_mm);
+    std::vector<Page> pages{std::move(framed.page)};
+    number_pages(pages, head, lettering);
+    return pages;
+}
+
+} // namespace lanternleaf
