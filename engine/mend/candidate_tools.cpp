@@ -1,0 +1,267 @@
+#include "mend/candidate_tools.h"
+
+#include "base/tolerance.h"
+#include "geometry/polygon.h"
+#include "guide/phrases.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace lanternleaf {
+
+namespace {
+
+constexpr std::size_t kMostNearMisses = 6;
+
+std::size_t at(int i) {
+    return static_cast<std::size_t>(i);
+}
+
+} // namespace
+
+CandidateList::CandidateList(MendModel& made_for) : model(made_for) {
+    model.real_contacts = static_cast<int>(model.conductors.contacts.size());
+    add_links();
+    model.circuit =
+        build_circuit(model.card, model.parts, model.conductors, fresh_cell(model.card, model.parts));
+    index_elements();
+    find_stretches();
+}
+
+void CandidateList::add_links() {
+    Conductors& conductors = model.conductors;
+    const auto sleeping = [&](Piece a, Piece b, Vec2 at_mm, double along_a, double along_b) {
+        Contact contact;
+        contact.a = a;
+        contact.b = b;
+        contact.ohm = kSleeping_ohm;
+        contact.at_mm = at_mm;
+        contact.along_a_mm = along_a;
+        contact.along_b_mm = along_b;
+        conductors.contacts.push_back(contact);
+        return static_cast<int>(conductors.contacts.size()) - 1;
+    };
+    const auto between_strips = [&](int a, int b, Vec2 at_mm, double along_a, double along_b) {
+        return sleeping({PieceKind::strip, a, 0}, {PieceKind::strip, b, 0}, at_mm, along_a, along_b);
+    };
+    for (const Overlap& overlap : conductors.overlaps) {
+        if (overlap.conducts || overlap.patches.empty() ||
+            conductors.net_of_strip[at(overlap.lower)] == conductors.net_of_strip[at(overlap.upper)]) {
+            continue;
+        }
+        Link link;
+        link.contact = between_strips(overlap.lower, overlap.upper, overlap.at_mm, overlap.along_lower_mm,
+                                      overlap.along_upper_mm);
+        link.crossing = true;
+        link.at_mm = overlap.at_mm;
+        const std::string lower = strip_of(model.card, conductors, overlap.lower).id;
+        const std::string upper = strip_of(model.card, conductors, overlap.upper).id;
+        link.parts = {lower, upper};
+        for (const int patch : overlap.patches) {
+            link.parts.push_back(id_of(model.card.laid[at(conductors.patches[at(patch)].laid_index)]));
+        }
+        link.name = "where " + upper + " crosses " + lower;
+        links.push_back(std::move(link));
+    }
+    for (const NearMiss& miss : near_misses(conductors, kMostNearMisses)) {
+        const std::string a = strip_of(model.card, conductors, miss.strip_a).id;
+        const std::string b = strip_of(model.card, conductors, miss.strip_b).id;
+        Link link;
+        link.contact = between_strips(miss.strip_a, miss.strip_b, miss.at_mm,
+                                      along(conductors.strips[at(miss.strip_a)].ribbon, miss.at_mm),
+                                      along(conductors.strips[at(miss.strip_b)].ribbon, miss.at_mm));
+        link.mm = miss.mm;
+        link.at_mm = miss.at_mm;
+        link.parts = {a, b};
+        link.name = "where " + a + " and " + b + " come close";
+        links.push_back(std::move(link));
+    }
+    for (int i = 0; i < static_cast<int>(model.card.leds.size()); ++i) {
+        model.pad_link.push_back(sleeping({PieceKind::led_pad, i, 0}, {PieceKind::led_pad, i, 1},
+                                          model.card.leds[at(i)].at_mm, 0.0, 0.0));
+    }
+    terminal_link = sleeping({PieceKind::terminal, 0, 0}, {PieceKind::terminal, 0, 1}, {}, 0.0, 0.0);
+}
+
+// build_circuit adds the tape of each strip in turn, then the contacts, then the card's resistors.
+void CandidateList::index_elements() {
+    const Circuit& circuit = model.circuit;
+    int tape_elements = 0;
+    for (std::size_t n = 1; n < circuit.places.size(); ++n) {
+        const NodePlace& here = circuit.places[n];
+        tape_elements +=
+            here.piece.kind == PieceKind::strip && circuit.places[n - 1].piece == here.piece ? 1 : 0;
+    }
+    first_part_element = tape_elements + static_cast<int>(model.conductors.contacts.size());
+    assert(circuit.resistors.size() == at(first_part_element) + model.card.resistors.size());
+    for (int c = 0; c < static_cast<int>(model.conductors.contacts.size()); ++c) {
+        model.contact_element.push_back(tape_elements + c);
+    }
+    model.tape_under_pad.assign(2 * model.card.leds.size(), -1);
+    for (int c = 0; c < model.real_contacts; ++c) {
+        const Contact& contact = model.conductors.contacts[at(c)];
+        const ResistorElement& element = circuit.resistors[at(model.contact_element[at(c)])];
+        const bool strip_first = circuit.places[at(element.a)].piece.kind == PieceKind::strip;
+        const int tape = strip_first ? element.a : element.b;
+        for (const Piece& piece : {contact.a, contact.b}) {
+            if (piece.kind == PieceKind::led_pad) {
+                model.tape_under_pad[at(2 * piece.index + piece.pad)] = tape;
+            } else if (piece.kind == PieceKind::terminal) {
+                model.tape_on_terminal[piece.pad] = tape;
+            }
+        }
+    }
+}
+
+void CandidateList::find_stretches() {
+    const Circuit& circuit = model.circuit;
+    // Which nodes a real contact touches, and its name there.
+    std::vector<std::string> touched(at(circuit.node_count));
+    for (int c = 0; c < model.real_contacts; ++c) {
+        const Contact& contact = model.conductors.contacts[at(c)];
+        const ResistorElement& element = circuit.resistors[at(model.contact_element[at(c)])];
+        for (const auto& [node, far] : {std::pair{element.a, contact.b}, std::pair{element.b, contact.a}}) {
+            if (circuit.places[at(node)].piece.kind != PieceKind::strip) {
+                continue;
+            }
+            std::string name = shown(name_of(model.card, model.conductors, far));
+            name = far.kind == PieceKind::terminal ? "the holder" : name;
+            name = far.kind == PieceKind::strip ? "the joint with " + name : name;
+            touched[at(node)] = name;
+        }
+    }
+    int element = 0;
+    int from_node = -1;
+    int from_element = 0;
+    for (int node = 0; node < circuit.node_count; ++node) {
+        const NodePlace& place = circuit.places[at(node)];
+        if (place.piece.kind != PieceKind::strip) {
+            continue;
+        }
+        const bool first = circuit.places[at(node - 1)].piece != place.piece;
+        element += first ? 0 : 1;
+        from_node = first ? -1 : from_node;
+        if (touched[at(node)].empty()) {
+            continue;
+        }
+        if (from_node >= 0) {
+            const Ribbon& ribbon = model.conductors.strips[at(place.piece.index)].ribbon;
+            const double start = circuit.places[at(from_node)].along_mm;
+            Stretch stretch;
+            stretch.strip = place.piece.index;
+            stretch.element = from_element;
+            stretch.mm = place.along_mm - start;
+            stretch.from = touched[at(from_node)];
+            stretch.to = touched[at(node)];
+            stretch.at_mm = point_at(ribbon, (start + place.along_mm) / 2);
+            for (const Vec2 fold : ribbon.folds_mm) {
+                const double mm = along(ribbon, fold);
+                if (mm > start && mm < place.along_mm) {
+                    stretch.folds += 1.0;
+                    stretch.at_mm = fold;
+                }
+            }
+            for (const FoldLine& crease : model.card.sheet.folds) {
+                for (const Run& run : ribbon.runs) {
+                    Vec2 meets;
+                    if (!segments_meet(run.from_mm, run.to_mm, crease.from_mm, crease.to_mm, &meets)) {
+                        continue;
+                    }
+                    const double mm = along(ribbon, meets);
+                    if (mm > start && mm < place.along_mm) {
+                        stretch.creases += 1.0;
+                        stretch.at_mm = meets;
+                    }
+                }
+            }
+            stretches.push_back(std::move(stretch));
+        }
+        from_node = node;
+        from_element = element; // the one that leads on from here
+    }
+}
+
+int CandidateList::add_place(std::string name, Vec2 at_mm, std::vector<std::string> parts) {
+    model.places.push_back({std::move(name), at_mm, std::move(parts)});
+    return static_cast<int>(model.places.size()) - 1;
+}
+
+Fault& CandidateList::add(FaultKind kind, int place) {
+    Fault fault;
+    fault.kind = kind;
+    fault.place = place;
+    fault.made_in = traits_of(kind).made_in;
+    model.faults.push_back(std::move(fault));
+    return model.faults.back();
+}
+
+std::vector<int> CandidateList::contacts_of(Piece piece) const {
+    std::vector<int> found;
+    for (int c = 0; c < model.real_contacts; ++c) {
+        const Contact& contact = model.conductors.contacts[at(c)];
+        if (contact.a == piece || contact.b == piece) {
+            found.push_back(c);
+        }
+    }
+    return found;
+}
+
+Edit CandidateList::contact_edit(int contact, double ohm) const {
+    const double own = model.conductors.contacts[at(contact)].ohm;
+    const double value = ohm >= 0.0 ? ohm : std::max(own * kWeakTimes, kWeak_ohm);
+    return {Edit::What::ohm, model.contact_element[at(contact)], value, 0};
+}
+
+int CandidateList::law_of(const std::string& led_type) {
+    const LedType& type = model.parts.leds.at(led_type);
+    DiodeElement law;
+    law.saturation_A = type.saturation_A;
+    law.ideality = type.ideality;
+    law.series_ohm = type.series_ohm;
+    model.other_laws.push_back(law);
+    return static_cast<int>(model.other_laws.size()) - 1;
+}
+
+bool CandidateList::has_swap(int a, int b) const {
+    return std::any_of(model.faults.begin(), model.faults.end(), [&](const Fault& fault) {
+        return fault.kind == FaultKind::led_swapped && fault.led == a && fault.led_b == b;
+    });
+}
+
+StepId CandidateList::laid_in(int strip) const {
+    const Strip& laid = strip_of(model.card, model.conductors, strip);
+    return laid.side == Side::negative ? StepId::lay_negative : StepId::lay_positive;
+}
+
+void CandidateList::finish(const MendOptions& options) {
+    std::array<double, kFaultKinds> shares{};
+    for (const Fault& fault : model.faults) {
+        shares[at(static_cast<int>(fault.kind))] += fault.share;
+    }
+    const bool lights_proved =
+        std::find(options.proved.begin(), options.proved.end(), StepId::place_leds) != options.proved.end();
+    double sum = 0.0;
+    std::map<std::tuple<FaultKind, int, std::string>, int> causes;
+    for (Fault& fault : model.faults) {
+        const FaultTraits& traits = traits_of(fault.kind);
+        const std::size_t kind = at(static_cast<int>(fault.kind));
+        fault.prior = traits.prior_percent * options.weights[kind] * fault.share / shares[kind];
+        // All the lights as predicted proves whatever they hang on, not only what step 6 puts there.
+        const bool proved =
+            std::find(options.proved.begin(), options.proved.end(), fault.made_in) != options.proved.end() ||
+            (lights_proved && fault.made_in < StepId::place_leds);
+        fault.prior *= proved ? traits.stays : 1.0;
+        sum += fault.prior;
+        const auto key = std::tuple{fault.kind, fault.place, fault.text};
+        fault.cause = causes.try_emplace(key, static_cast<int>(causes.size())).first->second;
+    }
+    model.cause_count = static_cast<int>(causes.size());
+    for (Fault& fault : model.faults) {
+        fault.prior /= sum > 0.0 ? sum : 1.0;
+    }
+}
+
+} // namespace lanternleaf
