@@ -111,6 +111,10 @@ void fill_verdict(MakeView& view, const OpenBuild& build) {
     view.repair = repair_for(build.record.as_built, build.parts, verdict);
     view.close_up = close_up_for(build.record.as_built, build.parts, verdict);
     view.measure_again = verdict.findings.empty();
+    if (view.close_up) {
+        view.sentence = view.close_up->far + " misses " + view.close_up->near + " by " +
+                        readout_mm(view.close_up->gap_mm) + ".";
+    }
     view.primary = view.repair          ? view.repair->done + ": check again"
                    : view.measure_again ? "Measure again"
                                         : "I put it right: check again";

@@ -166,6 +166,15 @@ std::string lit_text(const std::vector<LightExpectation>& lights) {
     return text;
 }
 
+// Neither pad of the resistor touches tape on the whole card.
+bool lies_on_no_tape(const GuideFacts& facts, int resistor) {
+    const auto touches = [resistor](const Piece& piece) {
+        return piece.kind == PieceKind::resistor_pad && piece.index == resistor;
+    };
+    return std::none_of(facts.conductors.contacts.begin(), facts.conductors.contacts.end(),
+                        [&](const Contact& contact) { return touches(contact.a) || touches(contact.b); });
+}
+
 } // namespace
 
 std::vector<PadState> pads_of_step(const GuideFacts& facts, const Stage& stage, StepId step) {
@@ -181,6 +190,9 @@ std::vector<PadState> pads_of_step(const GuideFacts& facts, const Stage& stage, 
         after_negative = make_stage(facts, StepId::lay_negative);
     }
     for (const PadRef& pad : facts.pads) {
+        if (pad.piece.kind == PieceKind::resistor_pad && lies_on_no_tape(facts, pad.piece.index)) {
+            continue; // a resistor kept beside the traces is no part of them
+        }
         if (!on_step(pad, step) || !due(pad, stage) || is_feed(facts, stage, pad)) {
             continue;
         }

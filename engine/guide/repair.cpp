@@ -65,16 +65,26 @@ double bridge_length(double gap_mm) {
     return std::max(kBridge_mm, std::ceil(gap_mm + 2.0 * kOnEach_mm));
 }
 
-std::optional<Repair> bridge_for(const Card& card, const Parts& parts, const Finding& finding) {
-    const std::optional<Pair> pair = pair_of(card, parts, finding);
-    if (!pair || pair->gap.mm <= 0.0) {
-        return std::nullopt;
+// Of all the gaps a verdict names, the narrowest: closing it is what feeds the strips beyond the wider ones.
+std::optional<Pair> narrowest_gap(const Card& card, const Parts& parts, const StepVerdict& verdict) {
+    std::optional<Pair> best;
+    for (const Finding& finding : verdict.findings) {
+        if (finding.rule == "led-not-reached") {
+            std::optional<Pair> pair = pair_of(card, parts, finding);
+            if (pair && pair->gap.mm > 0.0 && (!best || pair->gap.mm < best->gap.mm)) {
+                best = std::move(pair);
+            }
+        }
     }
+    return best;
+}
+
+Repair bridge_over(const Pair& pair) {
     Change change;
     change.kind = ChangeKind::bridged;
-    change.part = pair->far->id;
-    change.at_mm = (pair->gap.on_a + pair->gap.on_b) * 0.5;
-    change.mm = bridge_length(pair->gap.mm);
+    change.part = pair.far->id;
+    change.at_mm = (pair.gap.on_a + pair.gap.on_b) * 0.5;
+    change.mm = bridge_length(pair.gap.mm);
     return Repair{change, "I bridged it"};
 }
 
@@ -114,9 +124,6 @@ std::optional<Repair> foam_for(const Card& card, const Parts& parts) {
 }
 
 std::optional<Repair> repair_of(const Card& card, const Parts& parts, const Finding& finding) {
-    if (finding.rule == "led-not-reached") {
-        return bridge_for(card, parts, finding);
-    }
     if (finding.rule == "led-reversed") {
         for (const std::string& id : finding.parts) {
             std::string led = id;
@@ -149,6 +156,9 @@ std::optional<Repair> repair_of(const Card& card, const Parts& parts, const Find
 } // namespace
 
 std::optional<Repair> repair_for(const Card& as_built, const Parts& parts, const StepVerdict& verdict) {
+    if (const std::optional<Pair> gap = narrowest_gap(as_built, parts, verdict)) {
+        return bridge_over(*gap);
+    }
     for (const Finding& finding : verdict.findings) {
         if (std::optional<Repair> repair = repair_of(as_built, parts, finding)) {
             // Offered only when the engine takes it.
@@ -161,35 +171,29 @@ std::optional<Repair> repair_for(const Card& as_built, const Parts& parts, const
 }
 
 std::optional<CloseUp> close_up_for(const Card& as_built, const Parts& parts, const StepVerdict& verdict) {
-    for (const Finding& finding : verdict.findings) {
-        if (finding.rule != "led-not-reached") {
-            continue;
-        }
-        const std::optional<Pair> pair = pair_of(as_built, parts, finding);
-        if (!pair || pair->gap.mm <= 0.0 || pair->gap.mm > kBridge_mm) {
-            return std::nullopt;
-        }
-        CloseUp close_up;
-        close_up.from_mm = pair->gap.on_a;
-        close_up.to_mm = pair->gap.on_b;
-        close_up.gap_mm = pair->gap.mm;
-        close_up.near = pair->near->id;
-        close_up.far = pair->far->id;
-        const Vec2 middle = (close_up.from_mm + close_up.to_mm) * 0.5;
-        const double at = along(pair->far_ribbon, middle);
-        const Vec2 way = heading_at(pair->far_ribbon, at);
-        const Vec2 centre = point_at(pair->far_ribbon, at);
-        // The bridge runs along the far strip's line, through the middle of the gap.
-        const Vec2 on_line = centre + way * dot(middle - centre, way);
-        close_up.bridge_length_mm = bridge_length(pair->gap.mm);
-        close_up.bridge_width_mm = width_of(parts, *pair->far);
-        close_up.bridge_mm = {on_line - way * (close_up.bridge_length_mm / 2.0),
-                              on_line + way * (close_up.bridge_length_mm / 2.0)};
-        close_up.near_mm = point_at(pair->near_ribbon, along(pair->near_ribbon, middle));
-        close_up.far_mm = centre;
-        return close_up;
+    const std::optional<Pair> pair = narrowest_gap(as_built, parts, verdict);
+    if (!pair || pair->gap.mm > kBridge_mm) {
+        return std::nullopt;
     }
-    return std::nullopt;
+    CloseUp close_up;
+    close_up.from_mm = pair->gap.on_a;
+    close_up.to_mm = pair->gap.on_b;
+    close_up.gap_mm = pair->gap.mm;
+    close_up.near = pair->near->id;
+    close_up.far = pair->far->id;
+    const Vec2 middle = (close_up.from_mm + close_up.to_mm) * 0.5;
+    const double at = along(pair->far_ribbon, middle);
+    const Vec2 way = heading_at(pair->far_ribbon, at);
+    const Vec2 centre = point_at(pair->far_ribbon, at);
+    // The bridge runs along the far strip's line, through the middle of the gap.
+    const Vec2 on_line = centre + way * dot(middle - centre, way);
+    close_up.bridge_length_mm = bridge_length(pair->gap.mm);
+    close_up.bridge_width_mm = width_of(parts, *pair->far);
+    close_up.bridge_mm = {on_line - way * (close_up.bridge_length_mm / 2.0),
+                          on_line + way * (close_up.bridge_length_mm / 2.0)};
+    close_up.near_mm = point_at(pair->near_ribbon, along(pair->near_ribbon, middle));
+    close_up.far_mm = centre;
+    return close_up;
 }
 
 } // namespace lanternleaf
