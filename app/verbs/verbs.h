@@ -24,6 +24,7 @@ struct ShotRequest {
 /// What the verbs need from the program round them.
 struct VerbSurroundings {
     std::string assets;                  ///< the folder with parts.json
+    std::string fonts{};                 ///< the folder with the face for print; empty for a built-in one
     std::function<std::int64_t()> now_s; ///< seconds since 1970, UTC
     /// Draws a screen; empty in a program that cannot draw, and `shot` is then not offered.
     std::function<Outcome<Done>(const ShotRequest&)> shot;

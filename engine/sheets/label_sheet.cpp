@@ -9,7 +9,7 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr double kWidest_mm = 92.0;
+constexpr double kWidest_mm = 90.0;
 constexpr double kNarrowest_mm = 40.0;
 constexpr double kEdge_mm = 8.0; // of the card's back left free all round
 constexpr double kPad_mm = 3.0;
@@ -22,7 +22,7 @@ std::string cell_line(const Card& card) {
     if (card.cell.count > 1) {
         text += ", " + std::to_string(card.cell.count) + " stacked";
     }
-    return text + ". Flat cells too: tape both faces, take them to a battery collection.";
+    return text + ". When it is flat: tape both faces, then take it to a battery collection.";
 }
 
 struct Wording {
@@ -45,7 +45,7 @@ Wording wording_for(const Card& card, const Lettering& lettering) {
                         words.size_mm, column);
     words.cell = lettering.lines(cell_line(card), words.size_mm - 0.4, column);
     words.height_mm = kBand_mm + height_of(words.caution.size() + words.burns.size(), words.size_mm) +
-                      height_of(words.cell.size(), words.size_mm - 0.4) + 4.5 + kPad_mm;
+                      height_of(words.cell.size(), words.size_mm - 0.4) + 3.5 + kPad_mm;
     return words;
 }
 
@@ -81,7 +81,7 @@ std::vector<Page> label_sheet(const Card& card, int cards, Paper paper, const Le
     const Vec2 cell{words.width_mm + kGap_mm, words.height_mm + kGap_mm};
     const Vec2 room = framed.content.max - framed.content.min;
     const double foot = 18.0;
-    const int across = std::max(1, static_cast<int>((room.x + kGap_mm) / cell.x));
+    const int across = std::max(1, static_cast<int>((room.x + kGap_mm - 3.0) / cell.x));
     const int down = std::max(1, static_cast<int>((room.y - foot) / cell.y));
     const int labels = std::min(cards, across * down);
     for (int i = 0; i < labels; ++i) {

@@ -104,7 +104,7 @@ void write_cuts(Writer& writer, const Shopping& list) {
     }
     for (const CountNeed& need : list.counts) {
         if (need.pack == "patch") {
-            writer.row({{6.0, w - 6.0}}, {std::to_string(need.per_card) + " of " + need.words}, false, true);
+            writer.row({{6.0, w - 6.0}}, {need.words + ": " + std::to_string(need.per_card)}, false, true);
         }
     }
     if (list.foam) {
@@ -173,7 +173,8 @@ void write_buy(Writer& writer, const Shopping& list, const std::optional<Costs>&
     }
     for (const CountNeed& need : list.counts) {
         const std::string words = need.pack == "resistor" || need.pack == "patch" || need.pack == "sheet" ||
-                                          need.words.find("light") != std::string::npos
+                                          need.words.find("light") != std::string::npos ||
+                                          need.words.find("folded") != std::string::npos
                                       ? need.words
                                       : need.words + " " + need.pack;
         add({words, std::to_string(need.per_card), std::to_string(need.batch), std::to_string(need.spare),

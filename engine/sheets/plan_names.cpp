@@ -130,8 +130,13 @@ void PlanLayers::patch_names() {
                 places.push_back(middle + Vec2{corner.x * reach.x, corner.y * reach.y});
             }
         }
-        for (const Vec2 p : round_about(middle, half, size)) {
-            places.push_back(p);
+        // Close beside it, up and down its sides: farther off nobody would know which patch is meant.
+        const Vec2 out = half + size * 0.5 + Vec2{0.5, 0.3};
+        for (const double share : {-0.8, 0.8, -0.5, 0.5, 0.0}) {
+            for (const double side : {1.0, -1.0}) {
+                places.push_back(middle + Vec2{side * out.x, share * half.y});
+                places.push_back(middle + Vec2{share * half.x, side * out.y});
+            }
         }
         name(id, kTapeName_mm, true, places);
     }
@@ -141,17 +146,19 @@ void PlanLayers::other_names() {
     const auto beside_disc = [&](int i, const std::string& text) {
         const double r = holder_.disc_radius_mm[i];
         std::vector<Vec2> places;
-        for (const double down : {-0.55, 0.55, -0.3, 0.3, 0.0}) {
-            places.push_back(holder_.disc_at_mm[i] + Vec2{0, down * r});
+        for (const double down : {-0.5, 0.5, 0.0}) {
+            for (const double aside : {0.0, 0.55, -0.55}) {
+                places.push_back(holder_.disc_at_mm[i] + Vec2{aside * r, down * r});
+            }
         }
-        for (const Vec2 p : round_about(holder_.disc_at_mm[i], {r, r}, name_size(text, kNote_mm, false))) {
-            places.push_back(p);
-        }
+        // Only close by: farther off nobody would know which circle is meant.
+        const std::vector<Vec2> around =
+            round_about(holder_.disc_at_mm[i], {r, r}, name_size(text, kNote_mm, false));
+        places.insert(places.end(), around.begin(), around.begin() + 4);
         name(text, kNote_mm, false, places);
     };
     if (holder_.flap) {
-        const bool negative = terminal_face(card_, 0) == CellFace::negative;
-        beside_disc(0, negative ? "bed: cell, − down" : "bed: cell, + down");
+        beside_disc(0, "bed");
         beside_disc(1, "inside the flap");
     } else {
         name("holder", kNote_mm, false,

@@ -156,10 +156,12 @@ void StepPictures::draw_lights(Pen& pen, const Move& move) const {
         if (!lit.empty() && !holds(lit, led.id)) {
             continue;
         }
+        pen.disc(led.at_mm, 2.0 * unit_, {}, kWhite);
+        pen.disc(led.at_mm, 0.75 * unit_, Stroke{0.25 * unit_, kBlack, {}}, kWhite);
         for (int ray = 0; ray < 8; ++ray) {
-            const Vec2 out = direction(22.5 + 45.0 * ray);
-            pen.line(led.at_mm + out * (1.6 * unit_), led.at_mm + out * (2.8 * unit_),
-                     {0.3 * unit_, kBlack, {}});
+            const Vec2 out = direction(45.0 * ray);
+            pen.line(led.at_mm + out * (1.15 * unit_), led.at_mm + out * (1.8 * unit_),
+                     {0.22 * unit_, kBlack, {}});
         }
     }
 }

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kBox_mm = 4.2;
 constexpr double kTextGap_mm = 2.5;
-constexpr double kPicture_mm = 36.0;
+constexpr double kPictures_mm[] = {36.0, 33.0, 30.0};
 constexpr double kAfter_mm = 3.0;
 constexpr std::size_t kMostLines = 12; // of any one sentence; ours have far fewer, a hostile card may not
 
@@ -21,6 +21,7 @@ constexpr std::size_t kMostLines = 12; // of any one sentence; ours have far few
 struct Writer {
     const Lettering& lettering;
     double width_mm;
+    double picture_mm;
     StepPictures& pictures;
     std::vector<Block> blocks;
 
@@ -67,7 +68,7 @@ double Writer::lights(Pen& pen, const Check& check, Vec2 top, double width) cons
     for (const LightExpectation& light : check.lights) {
         const std::string name = lettering.fitted(clean_text(light.led), kSmall_mm, 18.0, true) +
                                  (light.state == "lit" ? "" : " (" + light.state + ")");
-        const double size = kBox_mm + 1.0 + lettering.width_mm(name, kSmall_mm, true) + 3.5;
+        const double size = kBox_mm + 1.0 + lettering.width_mm(name, kSmall_mm, true) + 2.2;
         if (x + size > top.x + width && x > top.x) {
             x = top.x;
             y += kBox_mm + 1.6;
@@ -89,14 +90,16 @@ double Writer::reading(Pen& pen, const Check& check, Vec2 top, double width) con
         return lights(pen, check, {x, top.y}, width - (x - top.x));
     }
     std::string say = measured ? "Measure " + mid_sentence(check.title) : check.title;
-    say = (check.needed ? say : "If unsure: " + mid_sentence(say)) + ": " + check.expect_text;
+    const bool said =
+        !measured && check.title.find(':') != std::string::npos; // "Let go: lights off" says all
+    say = (check.needed ? say : "If unsure: " + mid_sentence(say)) + (said ? "" : ": " + check.expect_text);
     double y = words(pen, say, {x, top.y}, width - (x - top.x) - line_room, kSmall_mm, true);
     if (measured) {
         pen.line({top.x + width - line_room + 3.0, top.y + 3.5}, {top.x + width, top.y + 3.5},
                  {0.2, kBlack, {}});
     }
     if (!check.without_meter.empty()) {
-        const std::string lead = measured ? "No meter? " : "";
+        const std::string lead = measured && check.kind != CheckKind::height ? "No meter? " : "";
         y = words(pen, lead + check.without_meter, {x, y}, width - (x - top.x), kSmall_mm);
     }
     return y + 1.0;
@@ -106,10 +109,10 @@ void Writer::move(const Step& step, const Move& move, int number) {
     Block block;
     Pen pen(block.marks);
     const double picture_x = kBox_mm + 2.0;
-    const Vec2 picture{kPicture_mm, pictures.height_for(kPicture_mm)};
+    const Vec2 picture{picture_mm, pictures.height_for(picture_mm)};
     draw_tick_box(pen, {0, 0.2}, kBox_mm);
     place(pictures.draw(move, picture), {{picture_x, 0.2}, 1.0, false}, block.marks);
-    const double x = picture_x + kPicture_mm + kTextGap_mm;
+    const double x = picture_x + picture_mm + kTextGap_mm;
     const double room = width_mm - x;
     const std::string name = std::to_string(static_cast<int>(step.id)) + "." + std::to_string(number) + "  ";
     double y = words(pen, name + move.title, {x, -0.6}, room, kBody_mm, true);
@@ -149,14 +152,17 @@ void Writer::proof(const Step& step) {
 
 } // namespace
 
-std::vector<Page> step_sheet(const Card& card, const Parts& parts, Paper paper, const Lettering& lettering) {
+namespace {
+
+std::vector<Page> lay_out(const Card& card, const Parts& parts, const std::vector<Step>& steps, Paper paper,
+                          double picture_mm, const Lettering& lettering) {
     const SheetHead head{card.title, "Steps",
                          "Tick each move when it is done. Write each reading on its line."};
     const Columns columns{2, 8.0};
     const Box content = framed_page(paper, false, head, lettering).content;
     StepPictures pictures(card, parts);
-    Writer writer{lettering, columns.width_mm(content), pictures, {}};
-    for (const Step& step : make_steps(card, parts)) {
+    Writer writer{lettering, columns.width_mm(content), picture_mm, pictures, {}};
+    for (const Step& step : steps) {
         writer.heading(step);
         int number = 0;
         for (const Move& move : step.moves) {
@@ -165,6 +171,20 @@ std::vector<Page> step_sheet(const Card& card, const Parts& parts, Paper paper, 
         writer.proof(step);
     }
     return flow(writer.blocks, columns, paper, head, lettering);
+}
+
+} // namespace
+
+std::vector<Page> step_sheet(const Card& card, const Parts& parts, Paper paper, const Lettering& lettering) {
+    const std::vector<Step> steps = make_steps(card, parts);
+    std::vector<Page> best;
+    for (const double picture_mm : kPictures_mm) { // smaller only where that saves a page
+        std::vector<Page> tried = lay_out(card, parts, steps, paper, picture_mm, lettering);
+        if (best.empty() || tried.size() < best.size()) {
+            best = std::move(tried);
+        }
+    }
+    return best;
 }
 
 } // namespace lanternleaf

@@ -88,6 +88,7 @@ int main(int argc, char** argv) {
     if (is_for_verbs(args)) {
         VerbSurroundings around;
         around.assets = assets_with("parts.json").string();
+        around.fonts = (assets_with("fonts") / "fonts").string();
         around.now_s = [] { return static_cast<std::int64_t>(std::time(nullptr)); };
         around.shot = shoot;
         return run_verb(args, std::cout, std::cerr, around);

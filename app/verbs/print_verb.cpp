@@ -1,0 +1,140 @@
+#include "desk/desk.h"
+#include "files/files.h"
+#include "findings/review.h"
+#include "sheets/printout.h"
+#include "verbs/plain_text.h"
+#include "verbs/verb.h"
+
+#include <charconv>
+#include <filesystem>
+#include <ostream>
+
+namespace lanternleaf {
+
+namespace {
+
+// The embedded face lies beside the other assets; without it the built-in one does.
+FontFiles fonts_in(const std::string& folder) {
+    const FontFiles files{folder + "/Andika-Regular.ttf", folder + "/Andika-Bold.ttf"};
+    std::error_code ignored;
+    const bool both =
+        std::filesystem::exists(files.regular, ignored) && std::filesystem::exists(files.bold, ignored);
+    return !folder.empty() && both ? files : FontFiles{};
+}
+
+Outcome<Done> read_paper(const Arguments& args, PrintoutWish& wish) {
+    if (args.has("--paper")) {
+        const std::string& name = args.at("--paper");
+        if (name != "a4" && name != "letter") {
+            return Problem{"--paper", "", "expected a4 or letter, found " + printable(name)};
+        }
+        wish.paper = name == "a4" ? Paper::a4 : Paper::letter;
+    }
+    return Done{};
+}
+
+Outcome<Done> read_batch(const Arguments& args, PrintoutWish& wish) {
+    if (args.has("--batch")) {
+        const std::string& text = args.at("--batch");
+        const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), wish.cards);
+        const bool whole = error == std::errc() && end == text.data() + text.size();
+        if (!whole || wish.cards < 1 || wish.cards > kMostCards) {
+            return Problem{"--batch", "",
+                           "expected a number of cards from 1 to " + std::to_string(kMostCards) + ", found " +
+                               printable(text)};
+        }
+    }
+    return Done{};
+}
+
+Outcome<Done> read_sheets(const Arguments& args, PrintoutWish& wish) {
+    if (!args.has("--parts")) {
+        return Done{};
+    }
+    wish.with_template = wish.with_steps = wish.with_list = wish.with_label = false;
+    const std::string text = args.at("--parts") + ",";
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = text.find(',', from);
+        const std::string name = text.substr(from, end - from);
+        bool* const chosen = name == "template" ? &wish.with_template
+                             : name == "steps"  ? &wish.with_steps
+                             : name == "list"   ? &wish.with_list
+                             : name == "label"  ? &wish.with_label
+                                                : nullptr;
+        if (chosen == nullptr) {
+            return Problem{"--parts", "",
+                           "expected some of template,steps,list,label with commas between, found " +
+                               printable(args.at("--parts"))};
+        }
+        *chosen = true;
+        from = end + 1;
+    }
+    return Done{};
+}
+
+Outcome<Done> read_price_file(const Arguments& args, PrintoutWish& wish) {
+    if (!args.has("--prices")) {
+        return Done{};
+    }
+    const std::string& path = args.at("--prices");
+    const Outcome<std::string> text = read_file(path);
+    if (!text) {
+        return text.problem();
+    }
+    Outcome<Prices> prices = read_prices(text.value(), path);
+    if (!prices) {
+        return prices.problem();
+    }
+    wish.prices = std::move(prices).value();
+    return Done{};
+}
+
+} // namespace
+
+Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
+    const std::string& path = args.at("--out");
+    if (!path.ends_with(".pdf")) { // so that a slip cannot write over a card
+        return Problem{"--out", "", "expected a file name that ends in .pdf, found " + printable(path)};
+    }
+    PrintoutWish wish;
+    wish.mirrored = args.has("--mirror");
+    wish.fonts = fonts_in(around.fonts);
+    for (const auto& read : {read_paper, read_batch, read_sheets, read_price_file}) {
+        const Outcome<Done> done = read(args, wish);
+        if (!done) {
+            return done.problem();
+        }
+    }
+    const Outcome<Parts> shipped = load_parts(around.assets);
+    if (!shipped) {
+        return shipped.problem();
+    }
+    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    if (!open) {
+        return open.problem();
+    }
+    const Card& card = open.value().card;
+    const Outcome<Printout> made = print_card(card, open.value().parts, wish);
+    if (!made) {
+        Problem problem = made.problem();
+        problem.file = problem.file.empty() ? args.at("CARD") : problem.file;
+        return problem;
+    }
+    const Outcome<Done> written = write_file(path, made.value().pdf);
+    if (!written) {
+        return written.problem();
+    }
+    const int problems = review(card, open.value().parts).count(Level::problem);
+    out << printable(path) << ": " << counted(made.value().pages, "page");
+    if (made.value().template_columns * made.value().template_rows > 1) {
+        out << ", the template in " << made.value().template_columns << " × " << made.value().template_rows;
+    }
+    out << ". Print at 100 %, not fitted to the page.\n";
+    if (problems > 0) {
+        out << "The card has " << counted(problems, "problem")
+            << ": see check before you build from these sheets.\n";
+    }
+    return problems > 0 ? ExitStatus::card_problem : ExitStatus::well;
+}
+
+} // namespace lanternleaf
