@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <set>
 #include <sstream>
 #include <string>
@@ -64,6 +65,38 @@ TEST_CASE("No source file is longer than 400 lines", "[rules]") {
             CHECK(lines <= 400);
         }
     }
+}
+
+TEST_CASE("A type's name is defined in one header only", "[rules]") {
+    // All modules end up in one program and one namespace: two types of one name would break the
+    // one-definition rule without a word from the linker.
+    std::map<std::string, std::string> home;
+    for (const char* folder : {"engine", "app", "platforms"}) {
+        for (const fs::path& path : sources_in(folder)) {
+            if (path.extension() != ".h") {
+                continue;
+            }
+            std::istringstream lines(text_of(path));
+            for (std::string line; std::getline(lines, line);) {
+                std::string rest;
+                for (const char* kind : {"enum class ", "class ", "struct "}) {
+                    if (starts(line, kind)) {
+                        rest = line.substr(std::string(kind).size());
+                        break;
+                    }
+                }
+                const std::size_t end = rest.find_first_of(" :{;<");
+                if (rest.empty() || line.find('{') == std::string::npos || end == std::string::npos) {
+                    continue;
+                }
+                const std::string name = rest.substr(0, end);
+                const auto known = home.emplace(name, path.string()).first;
+                INFO(name << " in " << path << " and in " << known->second);
+                CHECK(known->second == path.string());
+            }
+        }
+    }
+    CHECK(home.size() > 50);
 }
 
 TEST_CASE("Every header opens by saying why it exists", "[rules]") {
