@@ -26,7 +26,7 @@ int without_reference(int node) {
 }
 
 ConductanceNetwork network_of(const Circuit& circuit) {
-    std::vector<Link> links;
+    std::vector<NodeLink> links;
     links.reserve(circuit.resistors.size() + circuit.cells.size() + circuit.diodes.size());
     for (const ResistorElement& r : circuit.resistors) {
         links.push_back({without_reference(r.a), without_reference(r.b)});

@@ -52,7 +52,7 @@ double resistance_between(const Circuit& circuit, int from, int to) {
             place[i] = places++;
         }
     }
-    std::vector<Link> links;
+    std::vector<NodeLink> links;
     std::vector<double> siemens;
     for (const ResistorElement& r : circuit.resistors) {
         if (carries(r) && root_of(parent, r.a) == part) {

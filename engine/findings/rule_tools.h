@@ -109,7 +109,7 @@ void subtract_from(std::vector<Convex>& pieces, const Convex& hole, std::vector<
 [[nodiscard]] bool segment_inside(const Convex& shape, Vec2 a, Vec2 b, double least_mm, Vec2& from, Vec2& to);
 
 /// The closest approach of a strip to something.
-struct Gap {
+struct SideGap {
     double mm = 1e300;
     int strip = -1;    ///< the strip approached, -1 when none
     int terminal = -1; ///< or the holder contact approached

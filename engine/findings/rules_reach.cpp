@@ -44,11 +44,11 @@ std::vector<int> strips_of(const Net& net) {
 }
 
 /// Where a dead conductor comes closest to something that leads to the wanted face.
-Gap gap_to_face(const ReviewFacts& facts, const std::vector<int>& strips, CellFace face) {
+SideGap gap_to_face(const ReviewFacts& facts, const std::vector<int>& strips, CellFace face) {
     const Conductors& made = facts.conductors;
     const NetSide wanted = face == CellFace::negative ? NetSide::negative : NetSide::positive;
     const Side unwanted = face == CellFace::negative ? Side::positive : Side::negative;
-    Gap best;
+    SideGap best;
     const int terminal = terminal_of(facts.card, face);
     for (const int dead : strips) {
         const Ribbon& ribbon = made.strips[static_cast<std::size_t>(dead)].ribbon;
@@ -73,10 +73,10 @@ Gap gap_to_face(const ReviewFacts& facts, const std::vector<int>& strips, CellFa
 }
 
 /// The strip not meant for the other side that a lone pad comes closest to.
-Gap gap_from_pad(const ReviewFacts& facts, const PadOutline& pad, CellFace face) {
+SideGap gap_from_pad(const ReviewFacts& facts, const PadOutline& pad, CellFace face) {
     const Conductors& made = facts.conductors;
     const Side unwanted = face == CellFace::negative ? Side::positive : Side::negative;
-    Gap best;
+    SideGap best;
     for (std::size_t i = 0; i < made.strips.size(); ++i) {
         if (strip_at(facts, static_cast<int>(i)).side == unwanted) {
             continue;
@@ -116,7 +116,7 @@ void lone_pad(const ReviewFacts& facts, DarkPad dark, Findings& out) {
     const PadOutline& pad = facts.conductors.led_pads[static_cast<std::size_t>(2 * dark.led + dark.pad)];
     const std::string name = pad_name(facts, dark);
     const std::string sign = sign_of(face_of(dark));
-    const Gap gap = gap_from_pad(facts, pad, face_of(dark));
+    const SideGap gap = gap_from_pad(facts, pad, face_of(dark));
     Finding found{"led-not-reached", Level::problem, pad.at_mm, {name}, "", ""};
     if (gap.strip < 0) {
         found.text = spoken(name) + " touches no tape, and there is no " + sign + " trace to reach it.";
@@ -166,7 +166,7 @@ void dead_conductor(const ReviewFacts& facts, const std::vector<DarkPad>& pads, 
     }
     const std::string names = spoken_list(found.parts);
     const std::string rests = pads.size() == 1 ? " rests on " : " rest on ";
-    const Gap gap = gap_to_face(facts, strips, face);
+    const SideGap gap = gap_to_face(facts, strips, face);
     const Reach reach = reach_of_net(facts, net_of(facts, first), true, first.led);
     std::string from = strip_at(facts, strips.front()).id;
     for (const int strip : strips) { // speak of the strip that comes closest

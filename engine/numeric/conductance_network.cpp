@@ -15,13 +15,13 @@ std::size_t at(int i) {
 
 } // namespace
 
-ConductanceNetwork::ConductanceNetwork(int node_count, std::span<const Link> links, int first_moving)
+ConductanceNetwork::ConductanceNetwork(int node_count, std::span<const NodeLink> links, int first_moving)
     : node_count_(node_count), first_moving_(first_moving),
       order_(find_elimination_order(node_count, links, first_moving)),
       slot_count_(static_cast<int>(order_.rows.size())) {
     find_updates();
     ends_.reserve(links.size());
-    for (const Link& link : links) {
+    for (const NodeLink& link : links) {
         ends_.push_back(ends_of(link));
     }
     numbers_.resize(3 * at(slot_count_) + 6 * at(node_count) + 5);
@@ -54,7 +54,7 @@ void ConductanceNetwork::find_updates() {
     }
 }
 
-ConductanceNetwork::Ends ConductanceNetwork::ends_of(const Link& link) const {
+ConductanceNetwork::Ends ConductanceNetwork::ends_of(const NodeLink& link) const {
     const int ground = node_count_;
     const int a = link.a == kGround ? ground : order_.position_of[at(link.a)];
     const int b = link.b == kGround ? ground : order_.position_of[at(link.b)];

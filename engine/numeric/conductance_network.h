@@ -21,7 +21,7 @@ public:
     ConductanceNetwork() = default;
     /// links[first_moving..] are the ones whose values change from solve to solve. A part of the network that
     /// no link ties to ground gets one node held at 0 V; no current can flow there, so nothing else changes.
-    ConductanceNetwork(int node_count, std::span<const Link> links, int first_moving);
+    ConductanceNetwork(int node_count, std::span<const NodeLink> links, int first_moving);
 
     [[nodiscard]] int node_count() const { return node_count_; }
 
@@ -47,7 +47,7 @@ private:
         int b;
     };
 
-    [[nodiscard]] Ends ends_of(const Link& link) const;
+    [[nodiscard]] Ends ends_of(const NodeLink& link) const;
     void find_updates();
     /// Eliminates positions from .. to-1 in values and currents.
     void eliminate(int from, int to);

@@ -12,7 +12,7 @@ namespace {
 /// for.
 class ShrinkingGraph {
 public:
-    ShrinkingGraph(int node_count, std::span<const Link> links, int first_moving)
+    ShrinkingGraph(int node_count, std::span<const NodeLink> links, int first_moving)
         : node_count_(node_count), scratch_(static_cast<std::size_t>(node_count) * kPerNode, -1) {
         first_ = take(0), degree_ = take(1), eliminated_ = take(2), mark_ = take(3), moving_ = take(4);
         before_ = take(5), after_ = take(6), bucket_ = take(7), bucket_end_ = take(8);
@@ -190,7 +190,7 @@ private:
 
 } // namespace
 
-EliminationOrder find_elimination_order(int node_count, std::span<const Link> links, int first_moving) {
+EliminationOrder find_elimination_order(int node_count, std::span<const NodeLink> links, int first_moving) {
     assert(node_count >= 0 && node_count < (1 << 20));
     const auto count = static_cast<std::size_t>(node_count);
     ShrinkingGraph graph(node_count, links, first_moving);
@@ -200,7 +200,7 @@ EliminationOrder find_elimination_order(int node_count, std::span<const Link> li
     int* const start = sequence.data() + count;
     int* const grounded = start + count + 1;
     int* const new_place = grounded + count;
-    for (const Link& link : links) {
+    for (const NodeLink& link : links) {
         if ((link.a == kGround) != (link.b == kGround)) {
             grounded[std::max(link.a, link.b)] = 1;
         }

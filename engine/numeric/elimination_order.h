@@ -13,7 +13,7 @@ inline constexpr int kGround = -1;
 
 /// An undirected link between two nodes, or between a node and kGround. Links may repeat; a link from a node
 /// to itself is ignored.
-struct Link {
+struct NodeLink {
     int a = kGround;
     int b = kGround;
 };
@@ -34,7 +34,7 @@ struct EliminationOrder {
 /// of nodes that no moving link touches. links[first_moving..] are the moving ones: their values will change
 /// from one factorisation to the next. Trees give no new links at all; the work is then linear in their
 /// number.
-[[nodiscard]] EliminationOrder find_elimination_order(int node_count, std::span<const Link> links,
+[[nodiscard]] EliminationOrder find_elimination_order(int node_count, std::span<const NodeLink> links,
                                                       int first_moving);
 
 } // namespace lanternleaf

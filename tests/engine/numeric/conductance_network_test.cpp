@@ -13,7 +13,7 @@ namespace {
 
 struct Case {
     int nodes = 0;
-    std::vector<Link> links;
+    std::vector<NodeLink> links;
     std::vector<double> siemens;
     std::vector<double> drawn_A; ///< per link; only the moving ones have any
     std::vector<double> injected_A;
@@ -54,7 +54,7 @@ std::vector<double> voltages(const Case& c, ConductanceNetwork& network) {
     network.node_voltages(volts);
     for (std::size_t i = 0; i < across.size(); ++i) {
         const auto of = [&](int node) { return node < 0 ? 0.0 : volts[static_cast<std::size_t>(node)]; };
-        const Link& link = c.links[c.first_moving + i];
+        const NodeLink& link = c.links[c.first_moving + i];
         CHECK(across[i] == Approx(of(link.a) - of(link.b)).margin(1e-12));
     }
     return volts;
@@ -106,7 +106,7 @@ TEST_CASE("A dead joint beside a dark LED loses nothing", "[numeric]") {
     // Divider by hand: 1 A into node 0, 1 S to ground; from node 0 through 2e-20 S to 1, 1e6 S to 2, 1e-20 S
     // to ground. V(2) = V(0) * 2/3, as 1e6 S counts for nothing. Subtracting pivots would leave 1e6 - 1e6 =
     // 0.
-    const std::vector<Link> links = {{0, kGround}, {0, 1}, {1, 2}, {2, kGround}};
+    const std::vector<NodeLink> links = {{0, kGround}, {0, 1}, {1, 2}, {2, kGround}};
     const std::vector<double> siemens = {1.0, 2e-20, 1e6, 1e-20};
     for (const int first_moving : {0, 2, 4}) {
         ConductanceNetwork network(3, links, first_moving);
@@ -124,7 +124,7 @@ TEST_CASE("A dead joint beside a dark LED loses nothing", "[numeric]") {
 
 TEST_CASE("A free part sits at 0 V and what flows within it is right", "[numeric]") {
     // Node 0 tied to ground; 1 and 2 hang free with 2 S between them and 4 A driven from 1 to 2 beside it.
-    const std::vector<Link> links = {{0, kGround}, {1, 2}, {1, 2}};
+    const std::vector<NodeLink> links = {{0, kGround}, {1, 2}, {1, 2}};
     ConductanceNetwork network(3, links, 2);
     network.set_fixed(std::vector<double>{5.0, 1.0}, std::vector<double>{10.0, 0.0, 0.0});
     std::vector<double> across(1);
@@ -137,7 +137,7 @@ TEST_CASE("A free part sits at 0 V and what flows within it is right", "[numeric
 }
 
 TEST_CASE("What is no number, or joins nothing, is said to be singular", "[numeric]") {
-    const std::vector<Link> links = {{0, kGround}, {0, 1}};
+    const std::vector<NodeLink> links = {{0, kGround}, {0, 1}};
     ConductanceNetwork network(2, links, 1);
     std::vector<double> across(1);
     network.set_fixed(std::vector<double>{1.0}, std::vector<double>{0.0, 0.0});

@@ -10,10 +10,10 @@ using namespace lanternleaf;
 
 namespace {
 
-std::vector<Link> random_links(int nodes, int count, unsigned seed) {
+std::vector<NodeLink> random_links(int nodes, int count, unsigned seed) {
     std::mt19937 random(seed);
     std::uniform_int_distribution<int> any(kGround, nodes - 1);
-    std::vector<Link> links;
+    std::vector<NodeLink> links;
     for (int i = 0; i < count; ++i) {
         links.push_back({any(random), any(random)});
     }
@@ -21,10 +21,10 @@ std::vector<Link> random_links(int nodes, int count, unsigned seed) {
 }
 
 /// The pattern by the book: sets of neighbours, each elimination joining all that are left.
-std::vector<std::set<int>> pattern_by_the_book(int nodes, const std::vector<Link>& links,
+std::vector<std::set<int>> pattern_by_the_book(int nodes, const std::vector<NodeLink>& links,
                                                const EliminationOrder& order) {
     std::vector<std::set<int>> near(static_cast<std::size_t>(nodes));
-    for (const Link& link : links) {
+    for (const NodeLink& link : links) {
         if (link.a >= 0 && link.b >= 0 && link.a != link.b) {
             const int a = order.position_of[static_cast<std::size_t>(link.a)];
             const int b = order.position_of[static_cast<std::size_t>(link.b)];
@@ -97,7 +97,7 @@ TEST_CASE("Still positions hang on no moving link", "[numeric]") {
 
 TEST_CASE("Each part without ground is named once", "[numeric]") {
     // 0-1-2 tied to ground at 1; 3-4 not; 5 alone; 6 tied to ground only.
-    const std::vector<Link> links = {{0, 1}, {1, 2}, {1, kGround}, {3, 4}, {kGround, 6}};
+    const std::vector<NodeLink> links = {{0, 1}, {1, 2}, {1, kGround}, {3, 4}, {kGround, 6}};
     const EliminationOrder order = find_elimination_order(7, links, 5);
     REQUIRE(order.ungrounded.size() == 2);
     std::set<int> nodes;
@@ -113,7 +113,7 @@ TEST_CASE("Each part without ground is named once", "[numeric]") {
 
 TEST_CASE("A tree makes no new link, a ladder at most one a rung", "[numeric]") {
     std::mt19937 random(7);
-    std::vector<Link> tree;
+    std::vector<NodeLink> tree;
     for (int i = 1; i < 5000; ++i) {
         // Half long chains, half hubs.
         const int to =
@@ -122,7 +122,7 @@ TEST_CASE("A tree makes no new link, a ladder at most one a rung", "[numeric]") 
     }
     CHECK(find_elimination_order(5000, tree, static_cast<int>(tree.size())).rows.size() == tree.size());
 
-    std::vector<Link> ladder;
+    std::vector<NodeLink> ladder;
     for (int i = 0; i < 1000; ++i) {
         ladder.push_back({2 * i, 2 * i + 1});
         if (i > 0) {
