@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kWidest_mm = 90.0;
 constexpr double kNarrowest_mm = 40.0;
-constexpr double kEdge_mm = 8.0; // of the card's back left free all round
+constexpr double kEdge_mm = 5.0; // of the card's back left free all round
 constexpr double kPad_mm = 3.0;
 constexpr double kBand_mm = 12.0;
 constexpr Ink kOrange{1.0, 0.58, 0.05}; // black on it reads at 9 to 1
@@ -37,7 +37,7 @@ struct Wording {
 Wording wording_for(const Card& card, const Lettering& lettering) {
     Wording words;
     words.width_mm = std::clamp(card.sheet.width_mm - 2.0 * kEdge_mm, kNarrowest_mm, kWidest_mm);
-    words.size_mm = words.width_mm < 70.0 ? 3.0 : 3.6;
+    words.size_mm = words.width_mm < 70.0 ? 2.9 : 3.6;
     const double column = words.width_mm - 2.0 * kPad_mm;
     words.caution = lettering.lines(back_label(), words.size_mm, column, true);
     words.burns =

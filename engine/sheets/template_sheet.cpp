@@ -173,9 +173,11 @@ void tile_page(const Maker& maker, const Tile& tile, bool landscape, TemplateShe
     draw_bar(pen, framed.content, maker.lettering, view);
     place_plan(maker, room, tile.window.min, framed.page, view);
     const auto on_page = [&](Vec2 p) { return p + room.min - tile.window.min; };
+    pen.clip(room);
     for (const auto& [from, to] : tile.seams) {
         pen.line(on_page(from), on_page(to), {0.15, grey(0.35), {3.0, 2.0}});
     }
+    pen.clip_end();
     for (const Vec2 cross : tile.crosses) {
         draw_registration(pen, on_page(cross));
         view.crosses_mm.push_back(on_page(cross));

@@ -17,7 +17,8 @@ struct Tile {
     int row = 0;
     Box window;
     std::vector<Vec2> crosses;                ///< on the seams; the same points on both pages of a seam
-    std::vector<std::pair<Vec2, Vec2>> seams; ///< along the middle of each shared band
+    std::vector<std::pair<Vec2, Vec2>> seams; ///< along the middle of each shared band, right across the
+                                              ///< drawing so that dashes fall alike on both pages
 };
 
 struct Tiling {
