@@ -108,7 +108,7 @@ Shared shared_with(std::span<const Vec2> polygon, const Convex& piece) {
     return shared;
 }
 
-/// A disc as a polygon inscribed in it; what it leaves out (0.3 % of the area) is less than a hand's
+/// A disc as a polygon inscribed in it; what it leaves out (about 1 % of the area) is less than a hand's
 /// accuracy.
 Convex inscribed(Vec2 centre, double radius_mm) {
     Convex disc;
