@@ -89,7 +89,10 @@ std::vector<double> e12_values(double low_ohm, double high_ohm) {
     std::vector<double> values;
     for (int decade = -2; decade <= 7; ++decade) {
         for (const double step : kSteps) {
-            const double ohm = std::round(step * 10.0) * std::pow(10.0, decade - 1);
+            // Divided where it can be, so that 1.2 is the number that is written 1.2.
+            const double tens = std::round(step * 10.0);
+            const double ohm =
+                decade > 0 ? tens * std::pow(10.0, decade - 1) : tens / std::pow(10.0, 1 - decade);
             if (ohm >= low_ohm * (1.0 - 1e-9) && ohm <= high_ohm * (1.0 + 1e-9)) {
                 values.push_back(ohm);
             }
