@@ -122,6 +122,25 @@ void place(const std::vector<Mark>& marks, const Placement& placement, std::vect
     }
 }
 
+Box bounds(const Mark& mark) {
+    Box box;
+    if (const PathMark* path = std::get_if<PathMark>(&mark)) {
+        for (const Vec2 p : path->points_mm) {
+            box.add(p);
+        }
+        return box.grown(path->stroke ? path->stroke->width_mm : 0.0);
+    }
+    if (const DiscMark* disc = std::get_if<DiscMark>(&mark)) {
+        box.add(disc->at_mm);
+        return box.grown(disc->radius_mm + (disc->stroke ? disc->stroke->width_mm : 0.0));
+    }
+    if (const TextMark* text = std::get_if<TextMark>(&mark)) {
+        box.add(text->at_mm);
+        return box.grown(text->size_mm * (1.0 + 1.2 * static_cast<double>(text->text.size())));
+    }
+    return box;
+}
+
 std::vector<std::vector<Vec2>> dashed(const std::vector<Vec2>& points_mm, bool closed,
                                       const std::vector<double>& dash_mm) {
     std::vector<Vec2> chain = points_mm;

@@ -113,6 +113,9 @@ struct Placement {
 /// Appends `marks` placed; line widths are scaled too.
 void place(const std::vector<Mark>& marks, const Placement& placement, std::vector<Mark>& out);
 
+/// What a mark covers, at least; text by a generous estimate of its width. Empty for clips.
+[[nodiscard]] Box bounds(const Mark& mark);
+
 /// A chain cut into the pieces a dash pattern leaves visible. Printing libraries differ in what dash lengths
 /// they take, so dashes are made here. At most kMostDashes pieces; a longer chain is then left solid.
 inline constexpr std::size_t kMostDashes = 20'000;

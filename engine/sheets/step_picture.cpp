@@ -13,6 +13,10 @@ namespace {
 constexpr Ink kFaint = grey(0.62);
 constexpr Ink kDone = grey(0.82);
 
+// Beyond this many lights and strips a picture a hand wide shows a grey blur, and a file a hundred pages long
+// grows with their square: then only the sheet, the holder and the move are drawn.
+constexpr std::size_t kMostDrawn = 150;
+
 bool holds(const std::vector<std::string>& list, const std::string& id) {
     return std::find(list.begin(), list.end(), id) != list.end();
 }
@@ -85,6 +89,12 @@ void StepPictures::draw_so_far(Pen& pen) const {
     pen.box({0, 0}, {card_.sheet.width_mm, card_.sheet.height_mm}, Stroke{0.2 * unit_, kBlack, {}}, kWhite);
     for (const FoldLine& fold : card_.sheet.folds) {
         pen.line(fold.from_mm, fold.to_mm, {0.12 * unit_, kFaint, {1.2 * unit_, 0.6 * unit_}});
+    }
+    if (card_.leds.size() + card_.laid.size() > kMostDrawn) {
+        if (holder_) {
+            draw_holder(pen, false);
+        }
+        return;
     }
     for (const Tape& foam : foam_) {
         pen.shape(band(foam.from_mm, foam.to_mm, foam.width_mm), Stroke{0.1 * unit_, kFaint, {}}, grey(0.93));

@@ -66,7 +66,13 @@ void place_plan(const Maker& maker, const Box& window, Vec2 drawing_from, Page& 
     view.plan = Placement{window.min - drawing_from, 1.0, maker.mirrored};
     view.window = window;
     pen.clip(window);
-    place(maker.plan, *view.plan, page.marks);
+    std::vector<Mark> placed;
+    place(maker.plan, *view.plan, placed);
+    for (Mark& mark : placed) { // the other tiles' marks would only make the file large
+        if (bounds(mark).touches(window)) {
+            page.marks.push_back(std::move(mark));
+        }
+    }
     pen.clip_end();
 }
 

@@ -1,0 +1,111 @@
+// print from outside: exit status, one line for what cannot be read, nothing on disk changed by a slip.
+#include "verbs/verbs.h"
+
+#include "support/make_build.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <filesystem>
+#include <sstream>
+
+using namespace lanternleaf;
+
+namespace {
+
+const std::string kTop = LANTERNLEAF_SOURCE;
+const std::string kSample = kTop + "/tests/data/one-window.card.json";
+const std::string kPrices = kTop + "/tests/data/prices.json";
+
+struct Answer {
+    int status = -1;
+    std::string out;
+    std::string err;
+};
+
+Answer print(const std::string& card, const std::vector<std::string>& rest) {
+    VerbSurroundings around;
+    around.assets = kTop + "/assets";
+    around.now_s = [] { return make::kMorning_s; };
+    std::vector<std::string> args = {"print", card};
+    args.insert(args.end(), rest.begin(), rest.end());
+    std::ostringstream out;
+    std::ostringstream err;
+    Answer answer;
+    answer.status = run_verb(args, out, err, around);
+    answer.out = out.str();
+    answer.err = err.str();
+    return answer;
+}
+
+} // namespace
+
+TEST_CASE("print writes a PDF, the same one every time", "[verbs][print]") {
+    const make::TempFolder folder("lanternleaf-print-verb");
+    const std::string path = folder.at("sheets.pdf");
+    const Answer first = print(kSample, {"--out", path});
+    INFO(first.err);
+    REQUIRE(first.status == 0);
+    CHECK(first.out.find("Print at 100 %") != std::string::npos);
+    const std::string bytes = make::get_file(path);
+    CHECK(bytes.rfind("%PDF-", 0) == 0);
+    CHECK(print(kSample, {"--out", path}).status == 0);
+    CHECK(make::get_file(path) == bytes);
+    CHECK(
+        print(kSample, {"--out", path, "--paper", "letter", "--mirror", "--batch", "20", "--prices", kPrices})
+            .status == 0);
+    CHECK(make::get_file(path) != bytes);
+}
+
+TEST_CASE("print takes only the sheets it is asked for", "[verbs][print]") {
+    const make::TempFolder folder("lanternleaf-print-some");
+    const std::string path = folder.at("sheets.pdf");
+    const Answer label = print(kSample, {"--out", path, "--parts", "label"});
+    CHECK(label.status == 0);
+    CHECK(label.out.find(": 1 page.") != std::string::npos);
+    const Answer both = print(kSample, {"--out", path, "--parts", "label,template"});
+    CHECK(both.out.find(": 2 pages.") != std::string::npos);
+}
+
+TEST_CASE("A slip in print is one line and leaves every file as it was", "[verbs][print]") {
+    const make::TempFolder folder("lanternleaf-print-slips");
+    const std::string path = folder.at("sheets.pdf");
+    const std::string card = folder.at("copy.card.json");
+    make::put_file(card, make::get_file(kSample));
+    make::put_file(path, "as it was");
+    const std::vector<std::vector<std::string>> slips = {
+        {"--out", card},
+        {"--out", path, "--paper", "a3"},
+        {"--out", path, "--batch", "0"},
+        {"--out", path, "--batch", "12x"},
+        {"--out", path, "--batch", "99999999999"},
+        {"--out", path, "--parts", ""},
+        {"--out", path, "--parts", "steps,,list"},
+        {"--out", path, "--parts", "posters"},
+        {"--out", path, "--prices", card},
+        {"--out", path, "--prices", folder.at("none.json")},
+        {"--out", folder.at("none/sheets.pdf")},
+        {},
+    };
+    for (const auto& slip : slips) {
+        const Answer answer = print(card, slip);
+        INFO(answer.err);
+        CHECK(answer.status == 2);
+        CHECK(std::count(answer.err.begin(), answer.err.end(), '\n') == 1);
+        CHECK(make::get_file(card) == make::get_file(kSample));
+        CHECK(make::get_file(path) == "as it was");
+    }
+}
+
+TEST_CASE("A card with a problem prints all the same, with status 1 and a word about it", "[verbs][print]") {
+    const make::TempFolder folder("lanternleaf-print-problem");
+    std::string text = make::get_file(kSample);
+    const std::size_t at = text.find("\"kind\": \"patch\"");
+    REQUIRE(at != std::string::npos);
+    text.replace(text.find("[60, 45]", at), 8, "[90, 90]"); // the crossing lies bare
+    const std::string card = folder.at("bare.card.json");
+    make::put_file(card, text);
+    const Answer answer = print(card, {"--out", folder.at("bare.pdf")});
+    CHECK(answer.status == 1);
+    CHECK(answer.out.find("problem") != std::string::npos);
+    CHECK(std::filesystem::exists(folder.at("bare.pdf")));
+}
