@@ -1,8 +1,7 @@
 #include "verbs/report_json.h"
 
-#include <cmath>
-#include <cstdio>
-#include <cstdlib>
+#include "verbs/json_figure.h"
+
 #include <nlohmann/json.hpp>
 
 namespace lanternleaf {
@@ -11,27 +10,16 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// Six significant digits; null when it is no number.
 Json figure(double value) {
-    if (!std::isfinite(value)) {
-        return nullptr;
-    }
-    char text[40];
-    std::snprintf(text, sizeof text, "%.6g", value);
-    const double rounded = std::strtod(text, nullptr);
-    if (rounded == std::floor(rounded) && std::abs(rounded) < 1e9) {
-        return static_cast<long long>(rounded); // "148", not "148.0"; also turns -0 into 0
-    }
-    return rounded;
+    return json_figure(value);
 }
 
 Json place(Vec2 at_mm) {
     return Json::array({figure(at_mm.x), figure(at_mm.y)});
 }
 
-// Bytes that are no UTF-8 become the replacement character: a report is always valid JSON.
 std::string written(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return json_text(json);
 }
 
 Json finding_json(const Finding& finding) {

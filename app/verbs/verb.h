@@ -54,6 +54,8 @@ struct Verb {
                                             const VerbSurroundings& around);
 [[nodiscard]] Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out,
                                              const VerbSurroundings& around);
+[[nodiscard]] Outcome<ExitStatus> life_verb(const Arguments& args, std::ostream& out,
+                                            const VerbSurroundings& around);
 [[nodiscard]] Outcome<ExitStatus> shot_verb(const Arguments& args, std::ostream& out,
                                             const VerbSurroundings& around);
 

@@ -28,7 +28,9 @@ std::string deed_of(const Card& card, const Parts& parts, const Help& help) {
         return "With " + parts.leds.at(help.type).colour + " for " + names_of(card, help.leds);
     case HelpKind::resistor:
         return "With " + readout_ohm(help.ohm) + " in series with " +
-               (help.leds.size() > 1 ? "each of " : "") + names_of(card, help.leds);
+               (help.leds.size() == 1                  ? names_of(card, help.leds)
+                : help.leds.size() == card.leds.size() ? std::string("each light")
+                                                       : "each of " + names_of(card, help.leds));
     case HelpKind::other_cell:
         break;
     }
@@ -68,7 +70,7 @@ std::string help_sentence(const Card& card, const Parts& parts, const Help& help
                 " instead of " + readout_percent(help.before_ratio);
     }
     if (help.fresh_seen < 0.97) {
-        text += "; fresh, the dimmest change looks " + readout_percent(help.fresh_seen) + " as bright";
+        text += "; fresh, the light that loses most looks " + readout_percent(help.fresh_seen) + " as bright";
     }
     return text + (help.estimate ? " (estimate: this cell is scaled from the CR2032)." : ".");
 }
