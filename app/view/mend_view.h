@@ -1,0 +1,73 @@
+// Mend view: the search for a fault as finished words and rows: what was seen, the likely causes with their
+// letters, the next test with its answers, and how a cause is mended.
+// Exists so that the screen places and a test reads; nothing here is worked out again while drawing.
+#pragma once
+
+#include "model/mend_state.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace lanternleaf {
+
+struct MendCauseRow {
+    std::string letter; ///< "A", also on the card
+    std::string title;
+    std::string percent; ///< "71%", "<1%"
+    double share = 0.0;
+    std::string sentence;         ///< why it may be
+    std::vector<std::string> fix; ///< one action each
+    std::string parts;            ///< "N1 and N2"; empty for the card as a whole
+    bool none_fits = false;       ///< nothing to mend: none of these fits
+};
+
+/// A place that letters point at; two causes at one place share it.
+struct MendSuspect {
+    Vec2 at_mm;
+    std::string letters; ///< "A", "BC"
+    bool first = false;  ///< the likeliest is among them
+};
+
+/// How an answer shows, besides its words.
+enum class AnswerSign { plain, came_on, stays_dark };
+
+struct MendAnswerRow {
+    int outcome = 0;
+    std::string label;
+    AnswerSign sign = AnswerSign::plain;
+};
+
+struct MendTestView {
+    std::string title;
+    std::string seconds; ///< "about 20 seconds"
+    std::string sentence;
+    std::string tells;                  ///< "This test tells A from the rest."
+    std::vector<MendAnswerRow> answers; ///< what changed first, "no change" last
+    std::optional<Vec2> at_mm;          ///< worth a picture
+    std::string letter;                 ///< of the cause at that place, may be empty
+};
+
+struct MendView {
+    std::string heading;
+    std::string sentence;
+    std::string lit; ///< "4 lights"
+    std::string dim;
+    std::string dark;
+    bool any_light = false;
+    std::string explanation; ///< what the lights say already
+    std::string after;       ///< "after 7 answers"
+    std::vector<MendCauseRow> causes;
+    std::vector<MendSuspect> suspects;
+    std::optional<MendTestView> test;
+    bool can_take_back = false;
+};
+
+[[nodiscard]] MendView make_mend_view(const MendState& mend);
+
+/// "L3", "L3 and L4", "L3, L4 and L5".
+[[nodiscard]] std::string listed(const std::vector<std::string>& names);
+/// "71%"; under one per cent "<1%", above 99 ">99%": no cause is ever certain.
+[[nodiscard]] std::string percent_text(double probability);
+
+} // namespace lanternleaf
