@@ -90,6 +90,29 @@ void go_to_check(App& app) {
     }
 }
 
+// The lights as they would be with a strip torn: some dark, some lit, so that there is something to find.
+void tap_as_if_torn(App& app) {
+    act(app, command::Mend{mend::WarmAnswer{false}});
+    const MendSession session = app.state.mend->session; // a copy: every tap makes another
+    for (std::size_t f = 0; f < session.model->faults.size(); ++f) {
+        const Showing& showing = session.model->showings[f];
+        const auto lit = std::count_if(showing.glows.begin(), showing.glows.end(),
+                                       [](const Glow& glow) { return likeliest(glow) == LightState::lit; });
+        if (session.model->faults[f].kind != FaultKind::strip_broken || lit < 2 ||
+            lit + 2 > static_cast<std::ptrdiff_t>(showing.glows.size())) {
+            continue;
+        }
+        for (std::size_t i = 0; i < showing.glows.size(); ++i) {
+            const LightState state = likeliest(showing.glows[i]);
+            const int taps = state == LightState::lit ? 1 : state == LightState::dim ? 2 : 3;
+            for (int k = 0; k < taps; ++k) {
+                act(app, command::Mend{mend::TapLight{session.model->card.leds[i].id}});
+            }
+        }
+        return;
+    }
+}
+
 } // namespace
 
 Outcome<Done> show_screen(App& app, const std::string& full_name, const std::string& card_path) {
@@ -185,10 +208,22 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
     } else if (name == "log") {
         there = walk_to(app, kStepCount + 1, 0);
         act(app, command::GoTo{Place::log});
+    } else if (name == "light" || name == "light-tired" || name == "light-traces") {
+        there = walk_to(app, 4, 2);
+        act(app, command::OpenLight{});
+        there = there && app.state.light.has_value();
+        if (there && name == "light-tired") {
+            act(app, command::SetLightHours{app.state.light->most_h * 0.75});
+        } else if (there) {
+            act(app, command::SetLightHours{6.0});
+            act(app, command::ShowLightTraces{name == "light-traces"});
+        }
     } else if (name == "draw") {
         act(app, command::GoTo{Place::draw});
     } else if (name == "mend") {
+        there = walk_to(app, 6, 1000);
         act(app, command::GoTo{Place::mend});
+        tap_as_if_torn(app);
     } else {
         return unknown;
     }

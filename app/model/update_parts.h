@@ -35,4 +35,8 @@ void looked_at_all(AppState& state, const Surroundings& around);
 void tap_light(AppState& state, const std::string& led);
 void save_seen(AppState& state, const Surroundings& around);
 
+// update_light.cpp
+void open_light(AppState& state, const Surroundings& around);
+void set_light_hours(AppState& state, double hours);
+
 } // namespace lanternleaf

@@ -156,6 +156,9 @@ float draw_board_tools(Screen& screen, const Rect& row, bool brief) {
         camera.picture = !camera.picture;
         changed = true;
     }
+    if (square("board/light", Icon::Bulb, "Light: after dark, fresh to tired")) {
+        screen.say(command::OpenLight{});
+    }
     if (changed) {
         screen.say(command::MoveCamera{camera});
     }

@@ -187,6 +187,15 @@ void draw_log(Screen& screen) {
         foot.cut_top(8);
         foot.h = ui.m.primary_h;
     }
+    const ButtonLook light{.label = ui.m.phone() ? "" : "Light", .icon = Icon::Bulb, .spoken = "Light"};
+    const Rect slot_of_light = foot.cut_left(ui.m.phone() ? ui.m.target : button_width(ui, light));
+    const Rect light_box{slot_of_light.x, slot_of_light.centre().y - ui.m.target / 2, slot_of_light.w,
+                         ui.m.target};
+    if (ui.m.phone() ? icon_button(ui, "log/light", light_box, light)
+                     : button(ui, "log/light", light_box, light)) {
+        screen.say(command::OpenLight{});
+    }
+    foot.cut_left(ui.m.gap);
     if (view.finished) {
         const ButtonLook look{.label = "Build it again", .icon = Icon::Repeat};
         const float width = ui.m.phone() ? foot.w : std::max(330.0f, primary_width(ui, look));

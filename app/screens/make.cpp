@@ -132,7 +132,7 @@ void draw_card_side(Screen& screen, const MakeView& view, Rect area) {
     } else if (ui.m.form == Form::Portrait) {
         Rect foot = area.cut_bottom(68);
         draw_board_panel(screen, area, wish_for(build));
-        Rect tools = foot.cut_right(3 * ui.m.target + 20);
+        Rect tools = foot.cut_right(4 * ui.m.target + 30);
         draw_board_tools(screen, tools, true);
         foot.cut_left(16);
         draw_legend(screen, foot, build.face == MakeFace::move,
