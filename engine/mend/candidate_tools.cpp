@@ -209,10 +209,10 @@ std::vector<int> CandidateList::contacts_of(Piece piece) const {
     return found;
 }
 
-Edit CandidateList::contact_edit(int contact, double ohm) const {
+ElementEdit CandidateList::contact_edit(int contact, double ohm) const {
     const double own = model.conductors.contacts[at(contact)].ohm;
     const double value = ohm >= 0.0 ? ohm : std::max(own * kWeakTimes, kWeak_ohm);
-    return {Edit::What::ohm, model.contact_element[at(contact)], value, 0};
+    return {ElementEdit::What::ohm, model.contact_element[at(contact)], value, 0};
 }
 
 int CandidateList::law_of(const std::string& led_type) {

@@ -37,7 +37,7 @@ public:
     Fault& add(FaultKind kind, int place);
     [[nodiscard]] std::vector<int> contacts_of(Piece piece) const;
     /// Another resistance for a contact; negative: the weak grade of its own.
-    [[nodiscard]] Edit contact_edit(int contact, double ohm) const;
+    [[nodiscard]] ElementEdit contact_edit(int contact, double ohm) const;
     int law_of(const std::string& led_type);
     [[nodiscard]] bool has_swap(int a, int b) const;
     [[nodiscard]] StepId laid_in(int strip) const;

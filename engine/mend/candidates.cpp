@@ -85,14 +85,14 @@ void add_led_faults(CandidateList& list) {
             fault.led = static_cast<int>(i);
             return fault;
         };
-        add(FaultKind::led_turned).edits = {{Edit::What::turn, diode, 0.0, 0}};
-        add(FaultKind::led_dead).edits = {{Edit::What::burn, diode, 0.0, 0}};
+        add(FaultKind::led_turned).edits = {{ElementEdit::What::turn, diode, 0.0, 0}};
+        add(FaultKind::led_dead).edits = {{ElementEdit::What::burn, diode, 0.0, 0}};
         add(FaultKind::light_hidden);
         const std::string type = other_type(model, led);
         if (!type.empty()) {
             Fault& wrong = add(FaultKind::led_wrong);
             wrong.type = type;
-            wrong.edits = {{Edit::What::diode_as, diode, 0.0, list.law_of(type)}};
+            wrong.edits = {{ElementEdit::What::diode_as, diode, 0.0, list.law_of(type)}};
         }
         // Both pads on one trace: one pad parted from its own, and the pads joined.
         if (const std::vector<int> own = list.contacts_of({PieceKind::led_pad, static_cast<int>(i), 1});
@@ -123,8 +123,8 @@ void add_led_faults(CandidateList& list) {
         Fault& fault = list.add(FaultKind::led_swapped, place);
         fault.led = static_cast<int>(i);
         fault.led_b = best;
-        fault.edits = {{Edit::What::diode_as, diode_of[i], 0.0, list.law_of(b.type)},
-                       {Edit::What::diode_as, diode_of[at(best)], 0.0, list.law_of(a.type)}};
+        fault.edits = {{ElementEdit::What::diode_as, diode_of[i], 0.0, list.law_of(b.type)},
+                       {ElementEdit::What::diode_as, diode_of[at(best)], 0.0, list.law_of(a.type)}};
     }
 }
 
@@ -206,7 +206,8 @@ void add_cell_and_switch(CandidateList& list) {
     const auto cell_fault = [&](FaultKind kind, double open_V, double ohm, double share = 1.0) {
         Fault& fault = list.add(kind, kind == FaultKind::switch_open ? flap : cell);
         fault.share = share;
-        fault.edits = {{Edit::What::cell_open_V, 0, open_V, 0}, {Edit::What::cell_ohm, 0, ohm, 0}};
+        fault.edits = {{ElementEdit::What::cell_open_V, 0, open_V, 0},
+                       {ElementEdit::What::cell_ohm, 0, ohm, 0}};
     };
     cell_fault(FaultKind::cell_upside_down, -fresh.open_V, fresh.ohm);
     cell_fault(FaultKind::cell_flat, kFlat_V * count, kFlat_ohm * count, 0.5);
@@ -226,7 +227,7 @@ void add_cell_and_switch(CandidateList& list) {
         const ResistorPart& part = model.card.resistors[i];
         const int place = list.add_place(part.id, part.at_mm, {part.id});
         list.add(FaultKind::resistor_wrong, place).edits = {
-            {Edit::What::ohm, list.first_part_element + static_cast<int>(i), part.ohm * 10.0, 0}};
+            {ElementEdit::What::ohm, list.first_part_element + static_cast<int>(i), part.ohm * 10.0, 0}};
     }
 }
 
@@ -240,22 +241,22 @@ void add_stretches(CandidateList& list) {
         fault.made_in = list.laid_in(stretch.strip);
         // Folds and creases are where tape cracks; a little for every length of it (engineering judgement).
         fault.share = 1.0 * stretch.folds + 2.0 * stretch.creases + 0.3 + stretch.mm / 100.0;
-        fault.edits = {{Edit::What::ohm, stretch.element, kOpen_ohm, 0}};
+        fault.edits = {{ElementEdit::What::ohm, stretch.element, kOpen_ohm, 0}};
     }
     for (std::size_t s = 0; s < model.conductors.strips.size(); ++s) {
         const Strip& strip = strip_of(model.card, model.conductors, static_cast<int>(s));
         double mm = 0.0;
-        std::vector<Edit> edits;
+        std::vector<ElementEdit> edits;
         for (const Stretch& stretch : list.stretches) {
             if (stretch.strip == static_cast<int>(s)) {
                 mm += stretch.mm;
-                edits.push_back({Edit::What::ohm, stretch.element, stretch.mm, 0});
+                edits.push_back({ElementEdit::What::ohm, stretch.element, stretch.mm, 0});
             }
         }
         if (mm < 30.0) {
             continue;
         }
-        for (Edit& edit : edits) {
+        for (ElementEdit& edit : edits) {
             edit.value = model.circuit.resistors[at(edit.index)].ohm + kPoorRun_ohm * edit.value / mm;
         }
         const Ribbon& ribbon = model.conductors.strips[s].ribbon;

@@ -69,7 +69,7 @@ struct FaultTraits {
 [[nodiscard]] const char* name_of(FaultKind kind);
 
 /// One element of the circuit with another value.
-struct Edit {
+struct ElementEdit {
     enum class What {
         ohm,         ///< resistors[index].ohm = value
         turn,        ///< diodes[index] the other way round
@@ -101,7 +101,7 @@ struct Fault {
     double prior = 0.0;                  ///< probability before anything is seen
     int cause = -1;                      ///< faults with one place and one cure are one cause
     StepId made_in = StepId::place_leds; ///< FaultTraits::made_in, or for tape the step its trace is laid in
-    std::vector<Edit> edits;
+    std::vector<ElementEdit> edits;
     std::string text; ///< as_built: what the finding says; fix in `fix`
     std::string fix;
     std::string type; ///< led_wrong: the type it may be instead; glue_plain and run_poor: the tape

@@ -29,6 +29,7 @@ public:
             strip_tests(strip_of(model_.card, model_.conductors, s).id);
         }
         rare_tests();
+        voltage_tests();
         meter_tests();
     }
 
@@ -85,35 +86,37 @@ private:
         add(TestKind::warm, "warm", 4, "Is the cell warm?",
             "Take the cell out first. Touch it with a fingertip.", {"It is cool", "It is warm"});
         const std::string up = model_.card.cell.face_down == CellFace::negative ? "+" : "−";
-        add(TestKind::look_cell_way, "look-cell", 6, "Which way up is the cell?",
-            "Look at the cell's upper face. It should be marked " + up + ".",
-            {"It shows " + up, "It is the other way up", "There is no cell"});
-        add(TestKind::look_tab, "look-tab", 5, "Is anything still between?",
-            "Look for a pull tab or clear film round the cell.",
-            {"Nothing there", "Something is still there"});
-        add(TestKind::look_cell_code, "look-cell-code", 8, "Read the cell's code",
-            "Read the letters on the cell. The card is made for " + model_.card.cell.type + ".",
-            {"It is " + model_.card.cell.type, "It is another one"});
-        add(TestKind::press_cell, "press-cell", 6, "Press on the cell",
-            hold_ + " Press on the cell. Watch the lights.", {"No change", "They came on"});
+        add(TestKind::look_cell, "look-cell", 9, "Look at the cell",
+            "Look for a pull tab or film round the cell. Read its upper face: " + model_.card.cell.type +
+                " and " + up + ".",
+            {"All is right", "It is the other way up", "There is no cell", "A tab or film is there",
+             "It is another type"});
+        add(TestKind::press_all, "press-all", 8, "Press the card here and there",
+            hold_ + " Press on joints, pads and folds. Watch the lights.",
+            {"No change", "Something changes"});
         add(TestKind::swap_cell, "swap-cell", 15, "Try another cell",
             "Put in a cell that you know is good. Press and watch the lights.", {"No change", "They came on"},
             TestNeeds::known_cell);
     }
 
     void touch_tests() {
-        if (flap_) {
-            add(TestKind::press_flap, "press-flap", 8, "Press the flap hard",
-                "Hold the foam aside. Press the flap hard onto the cell.", {"No change", "They came on"});
-            add(TestKind::foil_switch, "foil-switch", 15, "Bridge the switch with foil",
-                "Lay a scrap of foil from the top of the cell to the tape inside the flap. Watch the lights.",
-                {"No change", "They came on"}, TestNeeds::foil);
-        }
+        add(TestKind::feed_holder, "feed-holder", 15, "Feed the tapes beside the holder",
+            "Take the card's cell out. Hold a good cell to the two tapes beside the holder.",
+            {"No change", "They came on"}, TestNeeds::known_cell);
+        set_places(add(TestKind::press_holder, "press-holder", 3, "Press at the holder",
+                       hold_ + " Press hard on each place. Watch the lights.", {"No change"}),
+                   places_of({FaultKind::switch_open, FaultKind::cell_loose, FaultKind::contact_loose}, ""),
+                   3);
+        set_places(
+            add(TestKind::foil_holder, "foil-holder", 7, "Bridge with foil at the holder",
+                "Lay a scrap of foil from the cell to the tape, at each place. Press and watch the lights.",
+                {"No change"}, TestNeeds::foil),
+            places_of({FaultKind::switch_open, FaultKind::contact_loose}, ""), 6);
         if (const std::vector<int> close = places_of({FaultKind::sides_touch, FaultKind::crossing_bare}, "");
             !close.empty()) {
             set_places(add(TestKind::look_close, "look-close", 4, "Look where + and − come close",
                            "Look closely at each place. A hair of foil is enough.", {"Nothing touches"}),
-                       close, 4);
+                       close, 2.5);
         }
     }
 
@@ -135,7 +138,7 @@ private:
                                      hold_ + " Press each pad of " + id + " with an eraser. Watch the light.",
                                      {"No change"});
             test.at_mm.clear();
-            set_places(test, pads, 4);
+            set_places(test, pads, 3);
         }
         add_led(TestKind::look_led, "look-led", 8, "Look at the marks of " + id,
                 "Look which way " + id + " lies, and on which tapes.",
@@ -171,13 +174,13 @@ private:
         using K = FaultKind;
         add_strip(TestKind::look_along, "look-along", 3, "Follow " + id + " with a finger",
                   "Run a finger along " + id + ". Look for a gap, a crack or a lifted end.", "It looks whole",
-                  places_of({K::joint_loose, K::strip_broken, K::contact_loose}, id), 3, TestNeeds::hands);
+                  places_of({K::joint_loose, K::strip_broken, K::contact_loose}, id), 2, TestNeeds::hands);
         add_strip(TestKind::press_along, "press-along", 3, "Press the joints of " + id,
                   hold_ + " Press each joint of " + id + " with a fingertip. Watch the lights.", "No change",
-                  places_of({K::joint_loose}, id), 5, TestNeeds::hands);
+                  places_of({K::joint_loose}, id), 3, TestNeeds::hands);
         add_strip(TestKind::foil_along, "foil-along", 5, "Bridge " + id + " with foil",
                   hold_ + " Rub a scrap of foil over each place on " + id + ". Watch the lights.",
-                  "No change", places_of({K::joint_loose, K::strip_broken, K::run_poor}, id), 5,
+                  "No change", places_of({K::joint_loose, K::strip_broken, K::run_poor}, id), 4,
                   TestNeeds::foil);
     }
 
@@ -201,11 +204,47 @@ private:
         add(TestKind::liner, "liner", 15, "Is backing still under the tape?",
             "Lift the ends of the tape in the holder a little. Look for backing paper.",
             {"No backing", "Backing is left"});
+        add(TestKind::try_open, "try-open", 6, "Open the card and press",
+            "Lay the card open on the table. Press the flap by hand and watch the lights.",
+            {"No change", "They came on"});
         add(TestKind::slip_paper, "slip-paper", 12, "Slip paper between",
             "Slip a sheet of paper between the closed halves. Press and watch the lights.",
             {"No change", "They came on"});
         add(TestKind::dark_glow, "dark-glow", 12, "Look at the closed card in the dark",
             "Close the card and do not press. Look in a dark room.", {"All dark", "Something glows"});
+    }
+
+    // A spare LED tells by its light what a meter tells in volts.
+    void voltage_tests() {
+        const auto probe = [&](TestKind kind, const std::string& id, const std::string& title,
+                               const std::string& where, int plus, int minus) {
+            MendTest& test =
+                add(kind, id, 11, title,
+                    hold_ + " Hold a light that you know is good to the two tapes beside " + where +
+                        ", its + side on the + tape. Then turn it round.",
+                    {"It lights", "It lights only dimly", "It stays dark", "It lights turned round"},
+                    TestNeeds::known_led);
+            test.from_node = plus;
+            test.to_node = minus;
+        };
+        const int plus = model_.tape_on_terminal[terminal_of(model_.card, CellFace::positive)];
+        const int minus = model_.tape_on_terminal[terminal_of(model_.card, CellFace::negative)];
+        if (plus >= 0 && minus >= 0) {
+            probe(TestKind::probe_holder, "probe-holder", "Hold a spare light to the holder's tapes",
+                  "the holder", plus, minus);
+        }
+        for (int i = 0; i < static_cast<int>(model_.card.leds.size()); ++i) {
+            const std::string& id = model_.card.leds[at(i)].id;
+            const int on_minus = model_.tape_under_pad[at(2 * i)];
+            const int on_plus = model_.tape_under_pad[at(2 * i + 1)];
+            if (on_minus >= 0 && on_plus >= 0) {
+                probe(TestKind::probe_led, "probe-led/" + id, "Hold a spare light beside " + id, id, on_plus,
+                      on_minus);
+                model_.tests.back().led = i;
+                model_.tests.back().at_mm = {model_.card.leds[at(i)].at_mm};
+                model_.tests.back().parts = {id};
+            }
+        }
     }
 
     void meter_tests() {

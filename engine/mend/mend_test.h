@@ -14,22 +14,21 @@ namespace lanternleaf {
 struct MendModel;
 
 /// What the maker must have for a test.
-enum class TestNeeds { hands, foil, known_cell, meter };
+enum class TestNeeds { hands, foil, known_cell, known_led, meter };
 
 enum class TestKind {
-    warm, ///< is the cell warm?
-    look_cell_way,
-    look_cell_code,
-    look_tab,
-    look_led,    ///< do its marks stand the right way, is it the right one?
-    look_along,  ///< follow one strip
-    look_close,  ///< where + and - come close
-    press_pads,  ///< both pads of one LED
-    press_along, ///< each joint of one strip
-    press_cell,
-    press_flap,  ///< harder, foam held aside
-    foil_along,  ///< foil over each joint and stretch of one strip
-    foil_switch, ///< foil from the cell's top to the tape in the flap
+    warm,         ///< is the cell warm?
+    look_cell,    ///< way up, type, tab, there at all
+    press_all,    ///< here and there
+    look_led,     ///< do its marks stand the right way, is it the right one?
+    look_along,   ///< follow one strip
+    look_close,   ///< where + and - come close
+    press_pads,   ///< both pads of one LED
+    press_along,  ///< each joint of one strip
+    press_holder, ///< cell, flap and tape ends, one after the other
+    foil_along,   ///< foil over each joint and stretch of one strip
+    foil_holder,  ///< foil from the cell to the tape in the flap, then to the tape on the bed
+    feed_holder,  ///< a known-good cell held to the tapes beside the holder
     swap_cell,
     touch_led,    ///< a known-good cell across one LED's pads, both ways
     feed_led,     ///< a known-good cell held to the tapes beside one LED
@@ -37,9 +36,12 @@ enum class TestKind {
     lift_bridge,  ///< a crossing lifted
     see_light,    ///< look once more at one light
     see_hidden,   ///< from the side, in a dark room
+    try_open,     ///< opened, the flap pressed by hand
     slip_paper,   ///< paper between the closed faces
     dark_glow,    ///< closed and unpressed in a dark room
     liner,        ///< lift the ends of the strips
+    probe_holder, ///< a known-good LED held to the tapes beside the holder, pressed
+    probe_led,    ///< the same to the tapes beside one LED
     meter_apart,  ///< ohm between the traces, cell out
     meter_reach,  ///< ohm from bed or flap to a pad's tape
     meter_joint,  ///< ohm across a joint

@@ -22,6 +22,8 @@ inline constexpr double kOpen_ohm = 1e9;
 /// A weak joint has this many times its resistance, and at least kWeak_ohm: less would dim nothing.
 inline constexpr double kWeakTimes = 1000.0;
 inline constexpr double kWeak_ohm = 30.0;
+/// Pressing the card here and there finds the right spot this often (engineering judgement).
+inline constexpr double kFindsSpot = 0.7;
 inline constexpr double kTouch_ohm = 0.05; ///< bare foil on bare foil
 
 /// How one light would look, as chances that add up to 1 (flickering apart).
@@ -38,8 +40,6 @@ struct Showing {
     std::vector<float> node_V;  ///< per node of MendModel::circuit
     double cell_mA = 0.0;
 };
-
-enum class Fate { nothing, less, more }; ///< of a light, against the card as built
 
 struct MendModel {
     Card card; ///< as built
@@ -97,7 +97,7 @@ public:
     /// `faults` are indices into model.faults; none: the card as built.
     [[nodiscard]] Showing show(std::span<const int> faults);
     /// With edits of another severity than the model's own (measurements of the method use it).
-    [[nodiscard]] Showing show(std::span<const int> faults, std::span<const Edit> edits);
+    [[nodiscard]] Showing show(std::span<const int> faults, std::span<const ElementEdit> edits);
 
 private:
     const MendModel& model_;

@@ -29,8 +29,8 @@ public:
         for (std::size_t f = 0; f < model.faults.size(); ++f) {
             shows_.push_back(look_different(model.showings[f], model.as_built));
             std::vector<ChangedOhm> changed;
-            for (const Edit& edit : model.faults[f].edits) {
-                if (edit.what == Edit::What::ohm) {
+            for (const ElementEdit& edit : model.faults[f].edits) {
+                if (edit.what == ElementEdit::What::ohm) {
                     changed.push_back({edit.index, edit.value});
                 }
             }
@@ -78,15 +78,16 @@ private:
                 set(f, 1, 0.8);
             }
             return;
-        case TestKind::look_cell_way:
+        case TestKind::look_cell:
             when(K::cell_upside_down, 1, traits.look);
             when(K::cell_missing, 2, traits.look);
+            when(K::tab_left, 3, traits.look);
+            when(K::cell_wrong, 4, traits.look);
             return;
-        case TestKind::look_cell_code:
-            when(K::cell_wrong, 1, traits.look);
-            return;
-        case TestKind::look_tab:
-            when(K::tab_left, 1, traits.look);
+        case TestKind::press_all:
+            if (shows_[f] && traits.press > 0.0) {
+                set(f, 1, kFindsSpot * traits.press);
+            }
             return;
         case TestKind::look_led:
             if (mine) {
@@ -109,17 +110,15 @@ private:
             by_place(test, f, shows_[f] ? traits.foil : 0.0);
             glue(test, f, 0.5);
             return;
-        case TestKind::press_cell:
-            when(K::cell_loose, 1, traits.press);
+        case TestKind::press_holder:
+            by_place(test, f, traits.press);
             return;
-        case TestKind::press_flap:
-            when(K::switch_open, 1, traits.press);
-            when(K::contact_loose, 1, traits.press);
-            when(K::cell_loose, 1, 0.7);
+        case TestKind::foil_holder:
+            by_place(test, f, fault.kind == K::tab_left ? 0.0 : traits.foil);
             return;
-        case TestKind::foil_switch:
-            for (const K kind : {K::switch_open, K::contact_loose, K::tab_left, K::liner_left}) {
-                when(kind, 1, on_bed(fault) ? 0.1 : traits.foil);
+        case TestKind::feed_holder:
+            if (at_holder(fault.kind)) {
+                set(f, 1, 0.95);
             }
             return;
         case TestKind::swap_cell:
@@ -171,6 +170,10 @@ private:
                 when(K::light_hidden, 1, traits.look);
             }
             return;
+        case TestKind::try_open:
+            when(K::sides_touch_shut, 1, 0.97);
+            when(K::switch_open, 1, 0.5); // foam that stands too high is out of the way then
+            return;
         case TestKind::slip_paper:
             when(K::sides_touch_shut, 1, 0.9);
             return;
@@ -192,6 +195,8 @@ private:
             set(f, static_cast<int>(class_of_ohm(ohm, expected)), 0.97);
             return;
         }
+        case TestKind::probe_holder:
+        case TestKind::probe_led:
         case TestKind::meter_volts:
         case TestKind::meter_holder: {
             const auto across = [&](const Showing& showing) {
@@ -210,10 +215,22 @@ private:
         }
     }
 
-    [[nodiscard]] bool on_bed(const Fault& fault) const {
-        return fault.kind != FaultKind::switch_open && fault.kind != FaultKind::tab_left &&
-               fault.place >= 0 &&
-               distance(model_.places[at(fault.place)].at_mm, model_.card.holder.at_mm) < 1.0;
+    // Cell, switch and the tape that meets them: what a good cell held to the tapes goes round.
+    [[nodiscard]] static bool at_holder(FaultKind kind) {
+        switch (kind) {
+        case FaultKind::contact_loose:
+        case FaultKind::liner_left:
+        case FaultKind::switch_open:
+        case FaultKind::cell_upside_down:
+        case FaultKind::cell_flat:
+        case FaultKind::cell_wrong:
+        case FaultKind::cell_loose:
+        case FaultKind::cell_missing:
+        case FaultKind::tab_left:
+            return true;
+        default:
+            return false;
+        }
     }
 
     [[nodiscard]] bool others_differ(std::size_t f) const {
@@ -235,8 +252,9 @@ private:
         for (std::size_t k = 0; k < test.places.size(); ++k) {
             for (const Fault& joint : model_.faults) {
                 if (joint.kind == FaultKind::joint_loose && joint.place == test.places[k] &&
-                    std::any_of(fault.edits.begin(), fault.edits.end(),
-                                [&](const Edit& edit) { return edit.index == joint.edits.front().index; })) {
+                    std::any_of(fault.edits.begin(), fault.edits.end(), [&](const ElementEdit& edit) {
+                        return edit.index == joint.edits.front().index;
+                    })) {
                     set(f, static_cast<int>(k) + 1, sure);
                     return;
                 }

@@ -136,6 +136,7 @@ struct CauseChance {
 struct MendTools {
     bool foil = true;
     bool known_cell = true; ///< a cell that is known to be good
+    bool known_led = true;  ///< a light that is known to be good
     bool meter = false;
 };
 

@@ -34,31 +34,31 @@ Glow glow_of(double current_mA, double expected_mA) {
     return glow;
 }
 
-void apply_to(Circuit& circuit, const MendModel& model, const Edit& edit) {
+void apply_to(Circuit& circuit, const MendModel& model, const ElementEdit& edit) {
     const auto index = static_cast<std::size_t>(edit.index);
     switch (edit.what) {
-    case Edit::What::ohm:
+    case ElementEdit::What::ohm:
         circuit.resistors[index].ohm = edit.value;
         return;
-    case Edit::What::turn:
+    case ElementEdit::What::turn:
         std::swap(circuit.diodes[index].anode, circuit.diodes[index].cathode);
         return;
-    case Edit::What::burn:
+    case ElementEdit::What::burn:
         circuit.diodes[index].saturation_A = 0.0;
         return;
-    case Edit::What::diode_as: {
+    case ElementEdit::What::diode_as: {
         const DiodeElement& law = model.other_laws[static_cast<std::size_t>(edit.other)];
         circuit.diodes[index].saturation_A = law.saturation_A;
         circuit.diodes[index].ideality = law.ideality;
         circuit.diodes[index].series_ohm = law.series_ohm;
         return;
     }
-    case Edit::What::cell_open_V:
+    case ElementEdit::What::cell_open_V:
         for (CellElement& cell : circuit.cells) {
             cell.open_V = edit.value;
         }
         return;
-    case Edit::What::cell_ohm:
+    case ElementEdit::What::cell_ohm:
         for (CellElement& cell : circuit.cells) {
             cell.ohm = std::max(cell.ohm, edit.value); // the worse of two faults of the same path
         }
@@ -66,19 +66,19 @@ void apply_to(Circuit& circuit, const MendModel& model, const Edit& edit) {
     }
 }
 
-void undo(Circuit& circuit, const Circuit& base, const Edit& edit) {
+void undo(Circuit& circuit, const Circuit& base, const ElementEdit& edit) {
     const auto index = static_cast<std::size_t>(edit.index);
     switch (edit.what) {
-    case Edit::What::ohm:
+    case ElementEdit::What::ohm:
         circuit.resistors[index] = base.resistors[index];
         return;
-    case Edit::What::turn:
-    case Edit::What::burn:
-    case Edit::What::diode_as:
+    case ElementEdit::What::turn:
+    case ElementEdit::What::burn:
+    case ElementEdit::What::diode_as:
         circuit.diodes[index] = base.diodes[index];
         return;
-    case Edit::What::cell_open_V:
-    case Edit::What::cell_ohm:
+    case ElementEdit::What::cell_open_V:
+    case ElementEdit::What::cell_ohm:
         circuit.cells = base.cells;
         return;
     }
@@ -90,7 +90,7 @@ Simulator::Simulator(const MendModel& model)
     : model_(model), circuit_(model.circuit), solver_(model.circuit), solution_(model.base) {}
 
 Showing Simulator::show(std::span<const int> faults) {
-    std::vector<Edit> edits;
+    std::vector<ElementEdit> edits;
     for (const int f : faults) {
         const Fault& fault = model_.faults[static_cast<std::size_t>(f)];
         edits.insert(edits.end(), fault.edits.begin(), fault.edits.end());
@@ -98,13 +98,13 @@ Showing Simulator::show(std::span<const int> faults) {
     return show(faults, edits);
 }
 
-Showing Simulator::show(std::span<const int> faults, std::span<const Edit> edits) {
-    for (const Edit& edit : edits) {
+Showing Simulator::show(std::span<const int> faults, std::span<const ElementEdit> edits) {
+    for (const ElementEdit& edit : edits) {
         apply_to(circuit_, model_, edit);
     }
     solution_ = model_.base;
     solver_.solve(circuit_, {}, solution_.ok(), solution_);
-    for (const Edit& edit : edits) {
+    for (const ElementEdit& edit : edits) {
         undo(circuit_, model_.circuit, edit);
     }
     Showing showing;
@@ -127,9 +127,9 @@ Showing Simulator::show(std::span<const int> faults, std::span<const Edit> edits
         if (fault.kind == FaultKind::light_hidden) {
             showing.glows[static_cast<std::size_t>(fault.led)] = {0.05F, 0.15F, 0.8F};
         } else if (fault.kind == FaultKind::sides_touch_shut) {
-            // Open on the table all is well; closed, nothing lights. Most people ask about the closed card.
+            // Open on the table all is well; closed, as most ask about it, nothing lights.
             for (Glow& glow : showing.glows) {
-                glow = {0.3F, 0.1F, 0.6F};
+                glow = {0.03F, 0.02F, 0.95F};
             }
         }
     }
@@ -147,6 +147,28 @@ bool look_different(const Showing& a, const Showing& b) {
     return !std::equal(a.glows.begin(), a.glows.end(), b.glows.begin(), b.glows.end(),
                        [](const Glow& x, const Glow& y) { return likeliest(x) == likeliest(y); });
 }
+
+namespace {
+
+// Nobody looks for a fault that no light shows: a pad of a few ohms too many may be there, but is not why
+// Mend was opened. What only shows with the card closed keeps its prior.
+constexpr double kShowsNothing = 0.05;
+
+void doubt_what_shows_nothing(MendModel& model) {
+    double sum = 0.0;
+    for (std::size_t f = 0; f < model.faults.size(); ++f) {
+        Fault& fault = model.faults[f];
+        if (!fault.edits.empty() && !look_different(model.showings[f], model.as_built)) {
+            fault.prior *= kShowsNothing;
+        }
+        sum += fault.prior;
+    }
+    for (Fault& fault : model.faults) {
+        fault.prior /= sum > 0.0 ? sum : 1.0;
+    }
+}
+
+} // namespace
 
 std::shared_ptr<const MendModel> make_mend_model(const Card& as_built, const Parts& parts,
                                                  const MendOptions& options) {
@@ -166,6 +188,7 @@ std::shared_ptr<const MendModel> make_mend_model(const Card& as_built, const Par
                                       ? model->as_built
                                       : simulator.show({&f, 1}));
     }
+    doubt_what_shows_nothing(*model);
     std::vector<bool> used(model->circuit.resistors.size(), true);
     for (std::size_t c = static_cast<std::size_t>(model->real_contacts); c < model->contact_element.size();
          ++c) {

@@ -15,10 +15,7 @@ constexpr double kUsualPerAnswer = 0.33;
 constexpr double kTwoFaults = 0.1;
 constexpr std::size_t kMostFirst = 30; ///< faults that a pair is looked for with
 constexpr std::size_t kMostPairs = 400;
-// Pressing the card here and there finds the right spot this often.
-constexpr double kFindsSpot = 0.7;
 constexpr double kLooks = 4.0;
-constexpr double kRarely = 0.01; ///< that a light flickers for no reason of its own
 
 double noisy(double fits, double choices) {
     return (1.0 - kWrongAnswers) * fits + kWrongAnswers * (1.0 - fits) / (choices - 1.0);
@@ -28,13 +25,15 @@ bool is_mending(TestKind kind) {
     switch (kind) {
     case TestKind::press_pads:
     case TestKind::press_along:
-    case TestKind::press_cell:
-    case TestKind::press_flap:
+    case TestKind::press_all:
+    case TestKind::press_holder:
     case TestKind::foil_along:
-    case TestKind::foil_switch:
+    case TestKind::foil_holder:
+    case TestKind::feed_holder:
     case TestKind::swap_cell:
     case TestKind::lift_led:
     case TestKind::lift_bridge:
+    case TestKind::try_open:
     case TestKind::slip_paper:
     case TestKind::see_hidden:
         return true;
@@ -51,13 +50,7 @@ public:
     [[nodiscard]] double explains(std::size_t h) const {
         const bool other = h < model_.faults.size() && model_.faults[h].kind == FaultKind::other;
         const Showing& showing = showing_of(session_, h);
-        double sum = 0.0;
-        for (std::size_t i = 0; i < session_.evidence.looks.size(); ++i) {
-            const Look look = session_.evidence.looks[i];
-            if (look != Look::unseen) {
-                sum += std::log(noisy(other ? 1.0 / kLooks : look_chance(showing, h, i, look), kLooks));
-            }
-        }
+        double sum = other ? look_count() * std::log(noisy(1.0 / kLooks, kLooks)) : of_looks(showing, h);
         if (session_.evidence.pressing_changes) {
             const double yes = other ? 0.5 : press_chance(h);
             sum += std::log(noisy(*session_.evidence.pressing_changes ? yes : 1.0 - yes, 2.0));
@@ -87,19 +80,36 @@ public:
     }
 
 private:
-    double look_chance(const Showing& showing, std::size_t h, std::size_t led, Look look) const {
-        const double flickers = showing.flickers[led] ? flicker_chance(h) : kRarely;
-        const Glow& glow = showing.glows[led];
-        switch (look) {
-        case Look::lit:
-            return (1.0 - flickers) * static_cast<double>(glow.lit);
-        case Look::dim:
-            return (1.0 - flickers) * static_cast<double>(glow.dim);
-        case Look::dark:
-            return (1.0 - flickers) * static_cast<double>(glow.dark);
-        default:
-            return flickers;
+    [[nodiscard]] double look_count() const {
+        const std::vector<Look>& looks = session_.evidence.looks;
+        return static_cast<double>(looks.size()) -
+               static_cast<double>(std::count(looks.begin(), looks.end(), Look::unseen));
+    }
+
+    // A loose contact makes all the lights behind it flicker, or none: one light alone that seems to flicker
+    // says little.
+    [[nodiscard]] double of_looks(const Showing& showing, std::size_t h) const {
+        double steady = 0.0;
+        double restless = 0.0;
+        for (std::size_t i = 0; i < session_.evidence.looks.size(); ++i) {
+            const Look look = session_.evidence.looks[i];
+            if (look == Look::unseen) {
+                continue;
+            }
+            const Glow& glow = showing.glows[i];
+            const float as_it_glows = look == Look::lit    ? glow.lit
+                                      : look == Look::dim  ? glow.dim
+                                      : look == Look::dark ? glow.dark
+                                                           : 0.0F;
+            const double fits = static_cast<double>(as_it_glows);
+            steady += std::log(noisy(fits, kLooks));
+            restless += std::log(noisy(!showing.flickers[i]     ? fits
+                                       : look == Look::flickers ? 1.0
+                                                                : 0.0,
+                                       kLooks));
         }
+        const double flickers = flicker_chance(h);
+        return steady + std::log(1.0 - flickers + flickers * std::exp(std::min(restless - steady, 500.0)));
     }
 
     double flicker_chance(std::size_t h) const {
@@ -129,8 +139,8 @@ private:
             changed_ohms(static_cast<std::size_t>(pair.b), out);
             return;
         }
-        for (const Edit& edit : model_.faults[h].edits) {
-            if (edit.what == Edit::What::ohm) {
+        for (const ElementEdit& edit : model_.faults[h].edits) {
+            if (edit.what == ElementEdit::What::ohm) {
                 out.push_back({edit.index, edit.value});
             }
         }
@@ -187,6 +197,8 @@ Prediction prediction_of(const MendSession& session, std::size_t h, int test) {
                                                                      : 2),
                 230};
     }
+    case TestKind::probe_holder:
+    case TestKind::probe_led:
     case TestKind::meter_volts:
     case TestKind::meter_holder: {
         const auto across = [&](const Showing& of) {
