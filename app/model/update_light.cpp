@@ -85,7 +85,7 @@ void open_light(AppState& state, const Surroundings& around) {
     light->use =
         light->parts.holders.at(light->card.holder.type).kind == HolderKind::flap ? Use::press : Use::left_on;
     light->life = live(light->card, light->parts, light->conductors);
-    if (!light->life.runs.empty() && light->life.brightest_mcd > 0.0) {
+    if (!light->life.runs.empty() && dark_from_start(light->life).size() < light->card.leds.size()) {
         light->maker = first_to_dim(*light);
         find_span(*light);
         const LifeRun& run = light->life.typical(light->use, light->maker);
