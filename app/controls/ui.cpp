@@ -40,6 +40,7 @@ void Ui::begin_frame(HostInput input, const Metrics& metrics, const Theme& theme
     targets.clear();
     take_pointers();
     take_keys();
+    arrows_in.clear();
     if (const auto next = gesture.wake_at()) {
         wake_at(*next);
     }

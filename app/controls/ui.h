@@ -53,6 +53,7 @@
 #include "host/host.h"
 #include "host/input.h"
 #include "layout/metrics.h"
+#include "motion/corner_hold.h"
 #include "motion/ease.h"
 #include "motion/gesture.h"
 #include "motion/kinetic.h"
@@ -112,6 +113,9 @@ public:
 
     [[nodiscard]] const Theme& theme() const { return *theme_; }
 
+    /// Another theme for the rest of this frame: a place that is always night.
+    void use_theme(const Theme& theme) { theme_ = &theme; }
+
     [[nodiscard]] Pen& pen() { return *pen_; }
 
     [[nodiscard]] const Fonts& fonts() const { return *fonts_; }
@@ -161,6 +165,11 @@ public:
     bool take_key(Key key);
     /// The text field that takes typing; empty for none. Its keys are not used for focus.
     std::string typing_in;
+    /// Every finger on the glass now, whatever it means.
+    std::vector<GlassContact> contacts;
+    /// The canvas that takes the arrow keys while it has the focus (something on it is selected); set it in
+    /// each frame.
+    std::string arrows_in;
 
     // Motion and words
     // ------------------------------------------------------------------------------------------

@@ -18,6 +18,15 @@ void Ui::take_pointers() {
     std::vector<GestureEvent> events;
     for (const PointerSample& sample : in.pointers) {
         gesture.feed(sample, events);
+        const auto same = [&](const GlassContact& contact) { return contact.id == sample.id; };
+        const auto known = std::find_if(contacts.begin(), contacts.end(), same);
+        if (sample.phase == PointerSample::Phase::Down && known == contacts.end()) {
+            contacts.push_back({sample.id, sample.at, sample.time_s});
+        } else if (sample.phase == PointerSample::Phase::Move && known != contacts.end()) {
+            known->at = sample.at;
+        } else if (sample.phase == PointerSample::Phase::Up || sample.phase == PointerSample::Phase::Cancel) {
+            std::erase_if(contacts, same);
+        }
     }
     gesture.tick(now(), events);
     for (const GestureEvent& event : events) {
@@ -150,7 +159,8 @@ void Ui::take_keys() {
         const bool typing = !typing_in.empty();
         const Target* here = seen_.find(focus_);
         const bool shown = focus_shown_ && here != nullptr && seen_.reachable(*here);
-        const bool adjusts = shown && here->role == Role::Slider;
+        const bool adjusts =
+            (shown && here->role == Role::Slider) || (!arrows_in.empty() && focus_ == arrows_in);
         const auto move = [&](float dx, float dy) {
             set_focus(seen_.focus_towards(focus_, dx, dy));
             focus_shown_ = true;

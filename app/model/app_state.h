@@ -7,6 +7,9 @@
 #include "findings/review.h"
 #include "guide/offers.h"
 #include "guide/sequence.h"
+#include "model/draw_state.h"
+#include "model/light_sheet.h"
+#include "model/mend_state.h"
 #include "record/record.h"
 #include "safety/audience.h"
 #include "safety/regions.h"
@@ -33,6 +36,11 @@ enum class SheetKind {
     why,        ///< the reason behind a move (phone)
     build_menu, ///< put away an unfinished build
     settings,
+    draw_card,     ///< what the whole card has: title, sheet, creases, who it is for
+    draw_tape,     ///< which tape the next strip is of
+    draw_light,    ///< which light the next tap places
+    draw_audience, ///< who will have the card
+    draw_new,      ///< how large the new card's sheet is
 };
 
 /// What the Make place shows.
@@ -47,6 +55,7 @@ struct Settings {
     bool reduced_motion = false;
     bool left_handed = false;
     double text_scale = 1.0; ///< 0.85 .. 2.0
+    double px_per_mm = 0.0;  ///< device pixels per millimetre of glass, measured with a bank card; 0: not yet
     std::string region = "any";
     friend bool operator==(const Settings&, const Settings&) = default;
 };
@@ -125,7 +134,11 @@ struct AppState {
     std::vector<ShelfCard> cards;
     std::vector<ShelfBuild> builds; ///< newest first
     std::optional<OpenBuild> build;
-    std::string starting; ///< card path while the audience is being asked
+    std::optional<DrawState> draw; ///< the plan on the drawing table
+    std::optional<MendState> mend; ///< the search for a fault on `build`
+    LightBox light_box;
+    std::optional<LightSheet> light; ///< the Light sheet, over any place
+    std::string starting;            ///< card path while the audience is being asked
     AudienceAdvice advice;
     Audience asked = Audience::small_children;
     bool audience_answered = false;

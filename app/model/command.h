@@ -2,6 +2,8 @@
 #pragma once
 
 #include "model/app_state.h"
+#include "model/draw_command.h"
+#include "model/mend_command.h"
 
 #include <variant>
 #include <vector>
@@ -124,18 +126,41 @@ struct MoveCamera {
 
 struct BuildAgain {};
 
+struct OpenLight {}; ///< of the card at hand
+
+struct CloseLight {};
+
+struct SetLightHours {
+    double hours;
+};
+
+struct ShowLightTraces {
+    bool traces;
+};
+
+struct Draw {
+    DrawCommand act;
+};
+
+struct Mend {
+    MendCommand act;
+};
+
 } // namespace lanternleaf::command
 
 namespace lanternleaf {
 
-using Command = std::variant<
-    command::GoTo, command::OpenSheet, command::CloseSheet, command::ReadNotice, command::CloseNotice,
-    command::AdultConfirms, command::StartCard, command::AnswerAudience, command::ChooseWay, command::Resume,
-    command::PutAway, command::OpenMenu, command::OpenLog, command::MoveDone, command::MoveBack,
-    command::LookAtStep, command::OpenKeypad, command::TypeReading, command::SaveReading,
-    command::MeterShowsOpen, command::OpenNoMeter, command::LookedAt, command::LookedAtAll, command::TapLight,
-    command::SaveSeen, command::OfferDifferences, command::ChooseDifference, command::AdjustDifference,
-    command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless, command::CellOut,
-    command::ToggleNight, command::ChangeSettings, command::MoveCamera, command::BuildAgain>;
+using Command =
+    std::variant<command::GoTo, command::OpenSheet, command::CloseSheet, command::ReadNotice,
+                 command::CloseNotice, command::AdultConfirms, command::StartCard, command::AnswerAudience,
+                 command::ChooseWay, command::Resume, command::PutAway, command::OpenMenu, command::OpenLog,
+                 command::MoveDone, command::MoveBack, command::LookAtStep, command::OpenKeypad,
+                 command::TypeReading, command::SaveReading, command::MeterShowsOpen, command::OpenNoMeter,
+                 command::LookedAt, command::LookedAtAll, command::TapLight, command::SaveSeen,
+                 command::OfferDifferences, command::ChooseDifference, command::AdjustDifference,
+                 command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless,
+                 command::CellOut, command::ToggleNight, command::ChangeSettings, command::MoveCamera,
+                 command::BuildAgain, command::OpenLight, command::CloseLight, command::SetLightHours,
+                 command::ShowLightTraces, command::Draw, command::Mend>;
 
 } // namespace lanternleaf

@@ -30,6 +30,19 @@ std::string stamp(std::int64_t seconds) {
     return text;
 }
 
+// Where "-YYYYMMDD-HHMMSS" begins in a build's id; its length when there is none.
+std::size_t date_in(const std::string& id) {
+    static const std::string kForm = "-dddddddd-dddddd";
+    for (std::size_t at = id.size() < kForm.size() ? 0 : id.size() - kForm.size() + 1; at-- > 0;) {
+        const auto fits = [](char c, char form) { return form == '-' ? c == '-' : c >= '0' && c <= '9'; };
+        if (std::equal(kForm.begin(), kForm.end(), id.begin() + static_cast<std::ptrdiff_t>(at),
+                       [&](char form, char c) { return fits(c, form); })) {
+            return at;
+        }
+    }
+    return id.size();
+}
+
 std::string front_picture(const std::string& folder, const std::string& name) {
     const std::string front = name + "-front.png";
     const std::vector<std::string> there = files_in(folder, front);
@@ -97,8 +110,7 @@ std::vector<ShelfBuild> list_builds(const Surroundings& around) {
         shelf.id = file.substr(0, file.size() - std::char_traits<char>::length(kJournalEnding));
         // An id is NAME-YYYYMMDD-HHMMSS, perhaps with -2 behind it: the card's name is what stands before the
         // date.
-        const std::size_t date = shelf.id.find("-20");
-        shelf.card_name = date == std::string::npos ? shelf.id : shelf.id.substr(0, date);
+        shelf.card_name = shelf.id.substr(0, date_in(shelf.id));
         shelf.title = shelf.card_name;
         const Outcome<std::vector<Event>> events = events_of(shelf.path);
         if (!events) {

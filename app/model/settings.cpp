@@ -34,6 +34,9 @@ Settings read_settings(const Surroundings& around) {
         } else if (key == "text_scale") {
             const double scale = std::atof(value.c_str());
             settings.text_scale = scale >= 0.85 && scale <= 2.0 ? scale : 1.0;
+        } else if (key == "px_per_mm") {
+            const double scale = std::atof(value.c_str());
+            settings.px_per_mm = scale >= 1.0 && scale <= 100.0 ? scale : 0.0;
         } else if (key == "region") {
             settings.region = value;
         }
@@ -44,10 +47,13 @@ Settings read_settings(const Surroundings& around) {
 void write_settings(const Surroundings& around, const Settings& settings) {
     char scale[32];
     std::snprintf(scale, sizeof scale, "%.2f", settings.text_scale);
+    char glass[32];
+    std::snprintf(glass, sizeof glass, "%.4f", settings.px_per_mm);
     const auto yes = [](bool on) { return on ? "yes" : "no"; };
     const std::string text = std::string("night ") + yes(settings.night) + "\nreduced_motion " +
                              yes(settings.reduced_motion) + "\nleft_handed " + yes(settings.left_handed) +
-                             "\ntext_scale " + scale + "\nregion " + settings.region + "\n";
+                             "\ntext_scale " + scale + "\npx_per_mm " + glass + "\nregion " +
+                             settings.region + "\n";
     if (make_folder(around.library).ok()) {
         static_cast<void>(write_file(settings_path(around), text).ok());
     }

@@ -1,5 +1,7 @@
 #include "model/update.h"
 
+#include "model/update_draw.h"
+#include "model/update_mend.h"
 #include "model/update_parts.h"
 
 #include <algorithm>
@@ -82,7 +84,10 @@ const Move* open_move(const OpenBuild& build) {
 
 void update(AppState& state, const Surroundings& around, const Command& command) {
     std::visit(Overloaded{
-                   [&](const command::GoTo& c) { go_to(state, around, c.place); },
+                   [&](const command::GoTo& c) {
+                       state.light.reset();
+                       go_to(state, around, c.place);
+                   },
                    [&](const command::OpenSheet& c) { open_sheet(state, c.sheet); },
                    [&](const command::CloseSheet&) { open_sheet(state, SheetKind::none); },
                    [&](const command::ReadNotice&) { state.notice = Notice::reading; },
@@ -128,6 +133,16 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                    },
                    [&](const command::ChangeSettings& c) { change_settings(state, around, c.settings); },
                    [&](const command::MoveCamera& c) { state.camera = c.camera; },
+                   [&](const command::OpenLight&) { open_light(state, around); },
+                   [&](const command::CloseLight&) { state.light.reset(); },
+                   [&](const command::SetLightHours& c) { set_light_hours(state, c.hours); },
+                   [&](const command::ShowLightTraces& c) {
+                       if (state.light) {
+                           state.light->traces = c.traces;
+                       }
+                   },
+                   [&](const command::Draw& c) { update_draw(state, around, c.act); },
+                   [&](const command::Mend& c) { update_mend(state, around, c.act); },
                    [&](const command::BuildAgain&) {
                        for (const ShelfCard& card : state.cards) {
                            if (card.name == state.log_shelf.card_name) {

@@ -1,3 +1,5 @@
+#include "model/update_draw.h"
+#include "model/update_mend.h"
 #include "model/update_parts.h"
 
 #include <algorithm>
@@ -39,6 +41,12 @@ void go_to(AppState& state, const Surroundings& around, Place place) {
         }
     }
     state.place = place;
+    if (place == Place::draw) {
+        enter_draw(state, around);
+    }
+    if (place == Place::mend) {
+        enter_mend(state);
+    }
 }
 
 void start_card(AppState& state, const Surroundings& around, const std::string& path) {

@@ -4,13 +4,9 @@
 
 namespace lanternleaf {
 
-void draw_screen(Screen& screen) {
-    Ui& ui = screen.ui;
-    table(ui);
-    if (screen.state.notice != Notice::none) {
-        draw_notice(screen);
-        return;
-    }
+namespace {
+
+void draw_place(Screen& screen) {
     switch (screen.state.place) {
     case Place::shelf:
         draw_shelf(screen);
@@ -27,6 +23,33 @@ void draw_screen(Screen& screen) {
     case Place::log:
         draw_log(screen);
         break;
+    }
+}
+
+} // namespace
+
+void draw_screen(Screen& screen) {
+    Ui& ui = screen.ui;
+    const bool light = screen.state.light.has_value() && screen.state.notice == Notice::none;
+    if (light) {
+        ui.use_theme(night_theme()); // light is looked at in the dark, whatever the room
+    } else if (ui.arrows_in == "light/hours") {
+        ui.arrows_in.clear();
+    }
+    table(ui);
+    if (screen.state.notice != Notice::none) {
+        draw_notice(screen);
+        return;
+    }
+    if (screen.state.light_box.open) {
+        draw_light_box(screen);
+        return;
+    }
+    ui.host().keep_screen_on(false);
+    if (light) {
+        draw_light(screen);
+    } else {
+        draw_place(screen);
     }
     draw_open_sheet(screen);
     draw_safety_chip(screen, make_regions(ui.m, {}).top);

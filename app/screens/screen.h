@@ -32,6 +32,11 @@ void draw_plan(Screen& screen);
 void draw_make(Screen& screen);
 void draw_mend(Screen& screen);
 void draw_log(Screen& screen);
+/// Trace from the screen: over everything while it is open.
+void draw_light_box(Screen& screen);
+
+/// The Light sheet, instead of the place under it.
+void draw_light(Screen& screen);
 
 /// The coin-cell notice, full screen.
 void draw_notice(Screen& screen);

@@ -88,6 +88,7 @@ void draw_places_sheet(Screen& screen) {
          row(Place::make, "places/make", "Make: build it, move by move", Icon::Make),
          row(Place::mend, "places/mend", "Mend: when a light stays dark", Icon::Mend),
          row(Place::log, "places/log", "Log: what was built", Icon::Log),
+         {"places/light", "Light: this card after dark", Icon::Bulb, command::OpenLight{}, false},
          {"places/settings", "Settings", Icon::Settings, command::OpenSheet{SheetKind::settings}, false}});
 }
 
@@ -227,6 +228,13 @@ void draw_open_sheet(Screen& screen) {
         break;
     case SheetKind::settings:
         draw_settings_sheet(screen);
+        break;
+    case SheetKind::draw_card:
+    case SheetKind::draw_tape:
+    case SheetKind::draw_light:
+    case SheetKind::draw_audience:
+    case SheetKind::draw_new:
+        draw_plan_sheet(screen);
         break;
     }
 }

@@ -17,6 +17,8 @@ void draw_steps_sheet(Screen& screen);
 void draw_why_sheet(Screen& screen);
 void draw_menu_sheet(Screen& screen);
 void draw_settings_sheet(Screen& screen);
+/// Whichever of the Draw place's sheets is open.
+void draw_plan_sheet(Screen& screen);
 
 /// A sheet of rows to choose from; each row a button as wide as the sheet. Returns the y below the rows.
 struct SheetRow {

@@ -113,6 +113,8 @@ void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
     if (ui.pressed(name)) {
         ui.pen().fill(r, faded(ui.theme().well, 0.6f), ui.m.radius);
     }
+    // The lesser way in: look at its plan and change it.
+    const Rect corner{r.right() - ui.m.target - 6, r.bottom() - ui.m.target - 6, ui.m.target, ui.m.target};
     Rect inside = r.shrunk(14, 14);
     draw_cover(screen, card.picture, inside.cut_top(inside.w * 105 / 148));
     inside.cut_top(14);
@@ -142,14 +144,36 @@ void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
                 ui.theme().ink2);
         }
     }
+    if (card.trouble.empty() && icon_button(ui, "shelf/draw/" + card.name, corner,
+                                            {.icon = Icon::Draw, .spoken = "Draw: " + card.title})) {
+        screen.say(command::Draw{draw::Open{card.path}});
+        return;
+    }
     if (tapped) {
         if (!card.trouble.empty()) {
             ui.toast(card.trouble);
         } else if (card.problems > 0) {
-            ui.toast("This plan has a problem to put right first. Look at it in Draw.");
+            screen.say(command::Draw{draw::Open{card.path}}); // its plan has a problem to put right first
         } else {
             screen.say(command::StartCard{card.path});
         }
+    }
+}
+
+// The empty place on the plank.
+void draw_new_card(Screen& screen, const Rect& r) {
+    Ui& ui = screen.ui;
+    const bool tapped = offer(ui, {.name = "shelf/new", .role = Role::Item, .label = "New card", .rect = r});
+    ui.pen().fill(r, faded(ui.theme().panel, ui.pressed("shelf/new") ? 0.9f : 0.45f), ui.m.radius);
+    ui.pen().dashed_outline(r, ui.theme().edge, 2, ui.m.radius, 7, 6);
+    const TextStyle head = ui.m.type(Type::Body).sized(22 * ui.m.text_scale).bold();
+    const TextStyle body = ui.m.type(Type::Body);
+    const float y = r.centre().y - 20;
+    draw_icon(ui.pen(), Icon::Plus, {r.centre().x, y - 16}, 46, ui.theme().leaf_text);
+    ui.pen().text({r.centre().x, y + 14}, "New card", head, ui.theme().ink, Align::Centre);
+    ui.pen().text({r.centre().x, y + 14 + head.lead}, "Draw your own", body, ui.theme().ink2, Align::Centre);
+    if (tapped) {
+        screen.say(command::OpenSheet{SheetKind::draw_new});
     }
 }
 
@@ -220,11 +244,16 @@ void draw_shelf(Screen& screen) {
     const float width = (page.w - gap * (columns - 1)) / columns;
     const float height = 28 + (width - 28) * 105 / 148 + 14 + 27 * ui.m.text_scale + 3 +
                          ui.m.type(Type::Body).lead + ui.m.type(Type::Small).lead + 8;
-    for (std::size_t i = 0; i < screen.state.cards.size(); ++i) {
+    const std::size_t places = screen.state.cards.size() + 1; // the last one is for a card not drawn yet
+    for (std::size_t i = 0; i < places; ++i) {
         const std::size_t column = i % static_cast<std::size_t>(columns);
-        draw_card(screen, screen.state.cards[i],
-                  {page.x + static_cast<float>(column) * (width + gap), y, width, height});
-        if (i + 1 == screen.state.cards.size() || column + 1 == static_cast<std::size_t>(columns)) {
+        const Rect place{page.x + static_cast<float>(column) * (width + gap), y, width, height};
+        if (i + 1 < places) {
+            draw_card(screen, screen.state.cards[i], place);
+        } else {
+            draw_new_card(screen, place);
+        }
+        if (i + 1 == places || column + 1 == static_cast<std::size_t>(columns)) {
             // The plank the cards stand on.
             const Rect plank{page.x - margin * 0.6f, y + height, page.w + margin * 1.2f, 14};
             ui.pen().fill(plank, ui.theme().table_edge, 4, kCornersBottom);

@@ -1,0 +1,129 @@
+// Draw commands: everything a person can mean in the Draw place and on the light box.
+#pragma once
+
+#include "model/draw_state.h"
+
+#include <variant>
+
+namespace lanternleaf::draw {
+
+struct Open {
+    std::string path;
+};
+
+struct NewCard {
+    double width_mm = 148.0;
+    double height_mm = 105.0;
+};
+
+struct PickTool {
+    DrawTool tool;
+};
+
+/// A tap on the card; `reach_mm` is how far off a finger may be at this zoom.
+struct Tap {
+    Vec2 at_mm;
+    double reach_mm;
+};
+
+struct DragStart {
+    Vec2 from_mm;
+    double reach_mm;
+};
+
+struct DragTo {
+    Vec2 to_mm;
+    double reach_mm;
+};
+
+struct DragEnd {
+    bool keep = true; ///< false: as if it had not been
+};
+
+struct Do {
+    Edit edit;
+};
+
+struct Undo {};
+
+struct Redo {};
+
+struct SelectPart {
+    std::string id; ///< empty: nothing
+};
+
+struct FinishStrip {};
+
+struct ChooseTape {
+    std::string tape;
+};
+
+struct ChooseLight {
+    std::string type;
+    double ohm = 0.0; ///< above 0: a resistor instead
+};
+
+struct Nudge {
+    Vec2 by_mm;
+};
+
+struct RemoveSelected {};
+
+struct TurnSelected {
+    double by_deg = 90.0;
+};
+
+struct CopySelected {};
+
+struct ShowFinding {
+    int index;
+};
+
+struct ApplyFix {
+    int finding;
+    int fix;
+};
+
+struct ShowLayers {
+    bool lights;
+    bool notes;
+};
+
+struct MakeThis {};
+
+/// The light box, with the plan at hand in Draw or in Make.
+struct OpenLightBox {};
+
+struct CloseLightBox {};
+
+struct Calibrate {
+    bool on;
+};
+
+struct SetScale {
+    double px_per_mm;
+};
+
+struct KeepScale {};
+
+struct LockLightBox {
+    bool on;
+};
+
+struct LookAt {
+    Vec2 mm;
+};
+
+} // namespace lanternleaf::draw
+
+namespace lanternleaf {
+
+using DrawCommand =
+    std::variant<draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo,
+                 draw::DragEnd, draw::Do, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip,
+                 draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::RemoveSelected, draw::TurnSelected,
+                 draw::CopySelected, draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::MakeThis,
+                 draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate, draw::SetScale, draw::KeepScale,
+                 draw::LockLightBox, draw::LookAt>;
+
+} // namespace lanternleaf

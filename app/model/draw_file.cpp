@@ -1,0 +1,193 @@
+// Plans in files: opened from the shelf, saved after every edit. A card that came with the app is never
+// written to: its first edit makes a card of the maker's own, under a name that is free. A file that someone
+// else has changed since is left alone: the plan goes on in a new one.
+#include "cardfile/cardfile.h"
+#include "files/files.h"
+#include "model/update_draw.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+const char* const kEnding = ".card.json";
+
+std::string cards_folder(const Surroundings& around) {
+    return around.library + "/cards";
+}
+
+bool in_folder(const std::string& path, const std::string& folder) {
+    return path.rfind(folder + "/", 0) == 0;
+}
+
+std::string folder_of(const std::string& path) {
+    const std::size_t slash = path.find_last_of('/');
+    return slash == std::string::npos ? "." : path.substr(0, slash);
+}
+
+/// "My tree, 2" -> "my-tree-2": letters, digits and hyphens that every file system takes.
+std::string slug(const std::string& title) {
+    std::string out;
+    for (const char c : title) {
+        const bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        if (letter || (c >= 'A' && c <= 'Z')) {
+            out += letter ? c : static_cast<char>(c - 'A' + 'a');
+        } else if (!out.empty() && out.back() != '-') {
+            out += '-';
+        }
+    }
+    while (!out.empty() && out.back() == '-') {
+        out.pop_back();
+    }
+    return out.empty() ? "card" : out.substr(0, 40);
+}
+
+/// A name that no card has, here or among those that came with the app.
+std::string free_name(const Surroundings& around, const std::string& wish) {
+    std::vector<std::string> taken = files_in(cards_folder(around), kEnding);
+    const std::vector<std::string> shipped = files_in(around.assets + "/cards", kEnding);
+    taken.insert(taken.end(), shipped.begin(), shipped.end());
+    std::string name = wish;
+    for (int number = 2; std::find(taken.begin(), taken.end(), name + kEnding) != taken.end(); ++number) {
+        name = wish + "-" + std::to_string(number);
+    }
+    return name;
+}
+
+/// Puts a file beside the new card: the same bytes there already are left; other bytes under that name are
+/// never written over. Gives the name it has there; empty when it could not be copied.
+std::string copy_beside(const std::string& from, const std::string& folder, const std::string& file) {
+    const Outcome<std::string> bytes = read_file(from);
+    if (!bytes) {
+        return "";
+    }
+    std::string name = file;
+    for (int number = 2; number < 100; ++number) {
+        const std::vector<std::string> there = files_in(folder, name);
+        if (std::find(there.begin(), there.end(), name) == there.end()) {
+            return write_file(folder + "/" + name, bytes.value()) ? name : "";
+        }
+        const Outcome<std::string> same = read_file(folder + "/" + name);
+        if (same && same.value() == bytes.value()) {
+            return name;
+        }
+        name = std::to_string(number) + "-" + file;
+    }
+    return "";
+}
+
+void put_on_table(AppState& state, Card card, const Parts& shipped) {
+    DrawState draw(std::move(card));
+    draw.parts = merged(shipped, draw.history.card().own_parts);
+    // What the card is made of already is what the next strip and light will most likely be.
+    const Card& first = draw.history.card();
+    draw.tape = draw.parts.tapes.count("copper-5") > 0 ? "copper-5" : draw.parts.tapes.begin()->first;
+    for (const Laid& laid : first.laid) {
+        if (const Strip* strip = std::get_if<Strip>(&laid)) {
+            draw.tape = strip->tape;
+        }
+    }
+    draw.led_type = draw.parts.leds.count("carrier-warm-white") > 0 ? "carrier-warm-white"
+                                                                    : draw.parts.leds.begin()->first;
+    if (!first.leds.empty()) {
+        draw.led_type = first.leds.back().type;
+        draw.led_turn_deg = first.leds.back().turn_deg;
+    }
+    state.draw = std::move(draw);
+    settle(*state.draw);
+    state.camera = {};
+    state.sheet = SheetKind::none;
+    state.place = Place::draw;
+}
+
+} // namespace
+
+void open_plan(AppState& state, const Surroundings& around, const std::string& path) {
+    const Outcome<std::string> text = read_file(path);
+    if (!text) {
+        say(state, around, text.problem().sentence());
+        return;
+    }
+    Outcome<Card> card = read_card(text.value(), path, around.shipped);
+    if (!card) {
+        say(state, around, card.problem().sentence());
+        return;
+    }
+    put_on_table(state, std::move(card).value(), around.shipped);
+    state.draw->path = path;
+    state.draw->card_folder = folder_of(path);
+    state.draw->ours = in_folder(path, cards_folder(around));
+    state.draw->written = text.value();
+}
+
+void new_plan(AppState& state, const Surroundings& around, double width_mm, double height_mm) {
+    if (around.shipped.leds.empty() || around.shipped.tapes.empty()) {
+        say(state, around, "No parts are known, so no card can be drawn.");
+        return;
+    }
+    put_on_table(state, blank_card(around.shipped, width_mm, height_mm), around.shipped);
+    state.draw->card_folder = cards_folder(around);
+    state.draw->tool = DrawTool::light;
+}
+
+void save_plan(AppState& state, const Surroundings& around) {
+    DrawState& draw = *state.draw;
+    draw.saved = false;
+    const auto troubled = [&](const std::string& why) {
+        draw.trouble = why;
+        say(state, around, why);
+    };
+    const std::string folder = cards_folder(around);
+    for (const std::string& each : {around.library, folder}) {
+        if (const Outcome<Done> made = make_folder(each); !made) {
+            troubled(made.problem().sentence());
+            return;
+        }
+    }
+    std::string path = draw.path;
+    std::string told;
+    Card card = draw.history.card();
+    if (!draw.ours) {
+        const bool came_with_app = !path.empty();
+        const std::string name = free_name(around, came_with_app ? card_name(path) : slug(card.title));
+        path = folder + "/" + name + kEnding;
+        if (came_with_app) {
+            const std::string front = card_name(draw.path) + "-front.png";
+            const std::vector<std::string> fronts = files_in(draw.card_folder, front);
+            if (std::find(fronts.begin(), fronts.end(), front) != fronts.end()) {
+                const Outcome<std::string> bytes = read_file(draw.card_folder + "/" + front);
+                if (bytes) { // a picture for the shelf: a comfort, no promise
+                    static_cast<void>(write_file(folder + "/" + name + "-front.png", bytes.value()).ok());
+                }
+            }
+            told = "This is now a card of your own. The one that came with the app stays as it was.";
+        }
+    } else if (const Outcome<std::string> there = read_file(path); there && there.value() != draw.written) {
+        path = folder + "/" + free_name(around, card_name(path)) + kEnding;
+        told = "Someone else changed this card meanwhile. Yours goes on as a card of its own.";
+    }
+    if (card.sheet.art && draw.card_folder != folder) {
+        const std::string name =
+            copy_beside(draw.card_folder + "/" + card.sheet.art->file, folder, card.sheet.art->file);
+        if (!name.empty()) {
+            card.sheet.art->file = name;
+        }
+    }
+    const std::string text = write_card(card);
+    if (const Outcome<Done> done = write_file(path, text); !done) {
+        troubled(done.problem().sentence());
+        return;
+    }
+    draw.path = path;
+    draw.ours = true;
+    draw.written = text;
+    draw.saved = true;
+    draw.saved_at_s = around.now_s;
+    draw.trouble.clear();
+    if (!told.empty()) {
+        say(state, around, told);
+    }
+}
+
+} // namespace lanternleaf

@@ -1,0 +1,218 @@
+// The sheets of the Draw place: what the whole card has, which tape, which light, who it is for, a new sheet.
+#include "base/readout.h"
+#include "controls/button.h"
+#include "controls/scroll.h"
+#include "controls/slider.h"
+#include "safety/audience.h"
+#include "screens/draw.h"
+#include "screens/sheets.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+Command drawn(DrawCommand what) {
+    return command::Draw{std::move(what)};
+}
+
+/// A sheet of rows, with a closing cross.
+void choose_from(Screen& screen, const char* name, const char* title, Icon icon,
+                 const std::vector<SheetRow>& rows) {
+    Ui& ui = screen.ui;
+    const float height = (ui.m.button_h + 10) * static_cast<float>(rows.size()) + 20;
+    SheetPaper sheet(ui, name, usual_side(ui.m), true, sheet_height(ui, height), title, icon);
+    if (!sheet.shown()) {
+        return;
+    }
+    Scroll scroll(ui, std::string(name) + "/rows", sheet.body());
+    const float y = draw_rows(screen, sheet.body(), scroll.top(), rows);
+    scroll.done(y - scroll.top());
+    if (sheet.closed()) {
+        screen.say(command::CloseSheet{});
+    }
+}
+
+std::string spaced(std::string words) {
+    std::replace(words.begin(), words.end(), '-', ' ');
+    return words;
+}
+
+std::string capital(std::string words) {
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+        words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    }
+    return words;
+}
+
+void draw_new_sheet(Screen& screen) {
+    const auto row = [](const char* name, const char* label, double w, double h) {
+        return SheetRow{name, label, Icon::Draw, drawn(draw::NewCard{w, h}), false};
+    };
+    choose_from(screen, "draw-new", "A new card", Icon::Plus,
+                {row("draw-new/a6", "148 × 105 mm: A6 lying, half of A5", 148, 105),
+                 row("draw-new/a6-up", "105 × 148 mm: A6 standing", 105, 148),
+                 row("draw-new/a5", "210 × 148 mm: A5 lying, half of A4", 210, 148),
+                 row("draw-new/quarter", "140 × 108 mm: a quarter of US Letter", 140, 108),
+                 row("draw-new/half", "216 × 140 mm: half of US Letter", 216, 140),
+                 row("draw-new/square", "130 × 130 mm: a square card", 130, 130)});
+}
+
+void draw_tape_sheet(Screen& screen) {
+    const DrawState& draw = *screen.state.draw;
+    std::vector<SheetRow> rows;
+    const Strip* strip = find_strip(draw.card, draw.selected);
+    const std::string& chosen = strip != nullptr ? strip->tape : draw.tape;
+    for (const auto& [id, tape] : draw.parts.tapes) {
+        rows.push_back({"draw-tape/" + id,
+                        capital(spaced(id)) + ": " + readout_mm(tape.width_mm) + " wide, glue " +
+                            (tape.adhesive == Adhesive::conductive ? "conducts" : "does not conduct"),
+                        Icon::Strip, drawn(draw::ChooseTape{id}), id == chosen});
+    }
+    choose_from(screen, "draw-tape", "Tape", Icon::Strip, rows);
+}
+
+void draw_light_sheet(Screen& screen) {
+    const DrawState& draw = *screen.state.draw;
+    const Led* led = find_led(draw.card, draw.selected);
+    const std::string& chosen = led != nullptr ? led->type : draw.led_type;
+    std::vector<SheetRow> rows;
+    // The package at hand first: a maker has one kind of carrier and several colours.
+    const std::string package = draw.parts.leds.at(chosen).package;
+    for (const bool same : {true, false}) {
+        for (const auto& [id, type] : draw.parts.leds) {
+            if ((type.package == package) == same) {
+                rows.push_back({"draw-light/" + id,
+                                capital(spaced(type.colour)) + ", " + spaced(type.package), Icon::Bulb,
+                                drawn(draw::ChooseLight{id, 0.0}),
+                                id == chosen && (led != nullptr || draw.ohm <= 0.0)});
+            }
+        }
+        if (same && draw.parts.resistor && led == nullptr) {
+            rows.push_back({"draw-light/resistor", "A resistor of 47 Ω, to be set", Icon::Ruler,
+                            drawn(draw::ChooseLight{"", 47.0}), draw.ohm > 0.0});
+        }
+    }
+    choose_from(screen, "draw-light", led != nullptr ? "Which light is it?" : "Next light", Icon::Bulb, rows);
+}
+
+void draw_audience_choice(Screen& screen) {
+    const DrawState& draw = *screen.state.draw;
+    std::vector<SheetRow> rows;
+    for (const Audience who : {Audience::adults, Audience::children, Audience::small_children,
+                               Audience::school_class, Audience::sale}) {
+        rows.push_back({std::string("draw-audience/") + name_of(who), spoken(who), Icon::People,
+                        drawn(draw::Do{{edit::SetAudience{who}}}),
+                        draw.card.audience_given && draw.card.audience == who});
+    }
+    choose_from(screen, "draw-audience", "Who will have this card?", Icon::People, rows);
+}
+
+bool number(Screen& screen, const char* name, const char* label, const Rect& body, float& y, double low,
+            double high, double step, double& value) {
+    Ui& ui = screen.ui;
+    const TextStyle text = ui.m.type(Type::Body);
+    const Rect row{body.x, y, body.w, ui.m.button_h};
+    const float half = std::min(300.0f, row.w * 0.62f);
+    ui.pen().text_in({row.x, row.y, row.w - half, row.h}, label, text, ui.theme().ink, Align::Left);
+    StepperLook look;
+    look.label = label;
+    look.value_text = readout_mm(value);
+    look.low = low;
+    look.high = high;
+    look.step = step;
+    y += ui.m.button_h + 10;
+    return stepper(ui, name, {row.right() - half, row.y, half, row.h}, look, value);
+}
+
+void draw_card_sheet(Screen& screen) {
+    Ui& ui = screen.ui;
+    const DrawState& draw = *screen.state.draw;
+    SheetPaper sheet(ui, "draw-card", usual_side(ui.m), true, sheet_height(ui, 640), "The card", Icon::Draw);
+    if (!sheet.shown()) {
+        return;
+    }
+    Scroll scroll(ui, "draw-card/rows", sheet.body());
+    const Rect& body = sheet.body();
+    float y = scroll.top();
+    const TextStyle bold = ui.m.type(Type::Body).bold();
+    const auto head = [&](const char* words) {
+        ui.pen().text({body.x, y}, words, bold, ui.theme().ink);
+        y += bold.lead + 6;
+    };
+    head("Sheet");
+    double width = draw.card.sheet.width_mm;
+    double height = draw.card.sheet.height_mm;
+    const bool wider =
+        number(screen, "draw-card/width", "Width", body, y, kLeastSheet_mm, kMostSheet_mm, 1, width);
+    const bool taller =
+        number(screen, "draw-card/height", "Height", body, y, kLeastSheet_mm, kMostSheet_mm, 1, height);
+    if (wider || taller) {
+        act(screen, draw::Do{{edit::SetSheetSize{width, height}}});
+    }
+    y += 4;
+    std::vector<FoldLine> folds = draw.card.sheet.folds;
+    const double middle = draw.card.sheet.width_mm / 2.0;
+    FoldLine across{{middle, 0}, {middle, draw.card.sheet.height_mm}, {}};
+    folds.push_back(across);
+    std::vector<Keepout> clear = draw.card.sheet.keepouts;
+    const Vec2 at{draw.card.sheet.width_mm * 0.6, draw.card.sheet.height_mm * 0.2};
+    clear.push_back({"cut-out window", {at, at + Vec2{20, 0}, at + Vec2{20, 15}, at + Vec2{0, 15}}, {}});
+    std::vector<SheetRow> rows{
+        {"draw-card/audience",
+         draw.card.audience_given ? std::string("For: ") + spoken(draw.card.audience)
+                                  : "Say who will have this card",
+         Icon::People, command::OpenSheet{SheetKind::draw_audience}, false},
+        {"draw-card/trace", "Trace from the screen", Icon::Sun, drawn(draw::OpenLightBox{}), false},
+        {"draw-card/crease", "Add a crease down the middle", Icon::Plus,
+         drawn(draw::Do{{edit::SetFolds{folds}}}), false}};
+    if (!draw.card.sheet.folds.empty()) {
+        rows.push_back({"draw-card/no-crease", "Take the creases away", Icon::Trash,
+                        drawn(draw::Do{{edit::SetFolds{{}}}}), false});
+    }
+    rows.push_back({"draw-card/keepout", "Add a place to keep clear", Icon::Plus,
+                    drawn(draw::Do{{edit::SetKeepouts{clear}}}), false});
+    if (!draw.card.sheet.keepouts.empty()) {
+        rows.push_back({"draw-card/no-keepout", "Take the places to keep clear away", Icon::Trash,
+                        drawn(draw::Do{{edit::SetKeepouts{{}}}}), false});
+    }
+    rows.push_back(
+        {"draw-card/new", "Begin a new card", Icon::Draw, command::OpenSheet{SheetKind::draw_new}, false});
+    y = draw_rows(screen, body, y, rows);
+    scroll.done(y - scroll.top());
+    if (sheet.closed()) {
+        screen.say(command::CloseSheet{});
+    }
+}
+
+} // namespace
+
+void draw_plan_sheet(Screen& screen) {
+    if (screen.state.sheet == SheetKind::draw_new) {
+        draw_new_sheet(screen);
+        return;
+    }
+    if (!screen.state.draw) {
+        screen.say(command::CloseSheet{});
+        return;
+    }
+    switch (screen.state.sheet) {
+    case SheetKind::draw_card:
+        draw_card_sheet(screen);
+        break;
+    case SheetKind::draw_tape:
+        draw_tape_sheet(screen);
+        break;
+    case SheetKind::draw_light:
+        draw_light_sheet(screen);
+        break;
+    case SheetKind::draw_audience:
+        draw_audience_choice(screen);
+        break;
+    default:
+        break;
+    }
+}
+
+} // namespace lanternleaf
