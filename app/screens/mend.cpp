@@ -1,14 +1,20 @@
-// Mend, first help: what to do before anything else when a light stays dark, and what the engine can see from
-// here.
+// The Mend place: the lights as seen on the left, the likely causes and the next test on the right; upright
+// one above the other. Without a build at hand: first help.
+#include "screens/mend.h"
+
 #include "controls/button.h"
 #include "controls/panel.h"
 #include "controls/scroll.h"
 #include "screens/make.h"
 #include "screens/sheets.h"
 
+#include <algorithm>
+
 namespace lanternleaf {
 
-void draw_mend(Screen& screen) {
+namespace {
+
+void draw_first_help(Screen& screen) {
     Ui& ui = screen.ui;
     const Regions regions = make_regions(ui.m, {.actions = false});
     const Rect page = regions.page.shrunk(ui.m.phone() ? 12.0f : 28.0f, 0);
@@ -35,13 +41,163 @@ void draw_mend(Screen& screen) {
              12;
     }
     y += 8;
-    if (screen.state.build && !screen.state.build->record.finished) {
-        y = draw_rows(
-            screen, {r.x, y, r.w, 0}, y,
-            {{"mend/differs", "I found how mine differs", Icon::Differ, command::OfferDifferences{}, false},
-             {"mend/back", "Back to the move", Icon::Make, command::GoTo{Place::make}, false}});
-    }
     scroll.done(y + 16 - scroll.top());
+    draw_top_bar(screen, regions.top, "");
+}
+
+// One of the three counts: its badge as on the card, the word, the number.
+void draw_count(Ui& ui, const Rect& r, Look look, const std::string& word, const std::string& count) {
+    const Theme& theme = ui.theme();
+    Pen& pen = ui.pen();
+    pen.fill(r, theme.panel, ui.m.radius);
+    pen.outline(r, theme.edge, 1.5f, ui.m.radius);
+    const bool brief = ui.m.phone();
+    const float disc = brief ? 13.0f : 19.0f;
+    const Point at{r.x + disc + (brief ? 6.0f : 11.0f), r.centre().y};
+    pen.disc(at, disc, look == Look::lit ? theme.lamp : look == Look::dim ? theme.lamp_tint : rgb(0x1B2024));
+    if (look == Look::dim) {
+        pen.dashed_ring(at, disc, theme.ink, 1.8f, 5, 4);
+    } else {
+        pen.ring(at, disc, look == Look::dark && theme.night ? theme.edge : theme.on_lamp, 1.8f);
+    }
+    const Icon icon = look == Look::lit ? Icon::Bulb : look == Look::dim ? Icon::BulbDim : Icon::BulbOff;
+    draw_icon(pen, icon, at, brief ? 18.0f : 24.0f,
+              look == Look::lit   ? theme.on_lamp
+              : look == Look::dim ? theme.ink
+                                  : rgb(0xFFFCF5));
+    const TextStyle small = ui.m.type(Type::Small);
+    const float x = at.x + disc + (brief ? 6 : 10);
+    const float top = r.centre().y - small.lead;
+    pen.text({x, top + 1}, word, small.bold(), theme.ink);
+    pen.text({x, top + small.lead - 1},
+             std::string(ui.fonts().fitted(brief ? count.substr(0, count.find(' ')) : count, small,
+                                           r.right() - x - 4)),
+             small, theme.ink);
+}
+
+void draw_counts(Screen& screen, const MendView& view, Rect row) {
+    Ui& ui = screen.ui;
+    const float gap = 9;
+    const float w = (row.w - 3 * gap) / 4;
+    const auto slot = [&] {
+        const Rect r = row.cut_left(w);
+        row.cut_left(gap);
+        return r;
+    };
+    draw_count(ui, slot(), Look::lit, "Lit", view.lit);
+    draw_count(ui, slot(), Look::dim, "Dim", view.dim);
+    draw_count(ui, slot(), Look::dark, "Dark", view.dark);
+    if (button(ui, "mend/clear", {row.x, row.y, w, row.h},
+               {.label = "Clear",
+                .icon = ui.m.phone() ? Icon::None : Icon::Undo,
+                .enabled = view.any_light,
+                .reason = "No light is tapped yet."})) {
+        act(screen, mend::ClearLights{});
+    }
+}
+
+float explanation_height(const Ui& ui, const MendView& view, float w) {
+    return ui.fonts().wrapped_height(view.explanation, ui.m.type(Type::Body), w - 76) + 30;
+}
+
+void draw_explanation(Ui& ui, const MendView& view, const Rect& r) {
+    well(ui, r, ui.theme().blue_tint);
+    draw_icon(ui.pen(), Icon::Bulb, {r.x + 31, r.y + 28}, 26, ui.theme().blue);
+    ui.pen().paragraph({r.x + 58, r.y + 14}, r.w - 76, view.explanation, ui.m.type(Type::Body),
+                       ui.theme().ink);
+}
+
+float draw_head(Ui& ui, const MendView& view, const Rect& r) {
+    float y = r.y;
+    y += draw_heading(ui, r, y, view.heading, Type::H1);
+    y += ui.pen().paragraph({r.x, y}, r.w, view.sentence, ui.m.type(Type::Small), ui.theme().ink2);
+    return y - r.y;
+}
+
+// The panels under each other, from y on; gives where they end.
+float draw_panels(Screen& screen, const MendView& view, float x, float y, float w) {
+    Ui& ui = screen.ui;
+    const auto place = [&](auto&& draw_panel) {
+        const Rect r{x, y, w, draw_panel(screen, view, Rect{x, y, w, 0}, false)};
+        panel(ui, r);
+        static_cast<void>(draw_panel(screen, view, r, true));
+        y = r.bottom() + 14;
+    };
+    // Nothing comes before feeling the cell.
+    if (!screen.state.mend->warm_asked) {
+        place(draw_next_panel);
+        place(draw_causes_panel);
+    } else {
+        place(draw_causes_panel);
+        place(draw_next_panel);
+    }
+    if (view.can_take_back) {
+        const ButtonLook look{.label = "Take the last answer back", .icon = Icon::Undo};
+        const Rect r{x, y, std::min(w, button_width(ui, look)), ui.m.button_h};
+        if (button(ui, "mend/undo", r, look)) {
+            act(screen, mend::TakeBack{});
+        }
+        y = r.bottom() + 14;
+    }
+    return y;
+}
+
+void draw_beside(Screen& screen, const MendView& view, const Regions& regions) {
+    Ui& ui = screen.ui;
+    Rect left = regions.card;
+    left.cut_top(14);
+    left.cut_bottom(12);
+    left.cut_top(draw_head(ui, view, left) + 2);
+    const float explained = std::min(explanation_height(ui, view, left.w), left.h * 0.4f);
+    draw_explanation(ui, view, left.cut_bottom(explained));
+    left.cut_bottom(14);
+    draw_counts(screen, view, left.cut_bottom(64 * std::max(1.0f, ui.m.text_scale)));
+    left.cut_bottom(6);
+    draw_mend_card(screen, view, left);
+
+    const Rect room{regions.panel.x - 8, regions.panel.y - 10, regions.panel.w + 16, regions.panel.h + 22};
+    Scroll scroll(ui, "mend", room, ui.theme().table);
+    const float end = draw_panels(screen, view, regions.panel.x, scroll.top() + 10, regions.panel.w);
+    scroll.done(end - scroll.top());
+}
+
+void draw_stacked(Screen& screen, const MendView& view, const Regions& regions) {
+    Ui& ui = screen.ui;
+    const float margin = ui.m.phone() ? 12.0f : 28.0f;
+    Scroll scroll(ui, "mend", regions.page, ui.theme().table);
+    const float x = regions.page.x + margin;
+    const float w = regions.page.w - 2 * margin;
+    float y = scroll.top() + 12;
+    y += draw_head(ui, view, {x, y, w, 9000});
+    const Card& card = screen.state.build->record.as_built;
+    const float ratio = static_cast<float>(card.sheet.height_mm / card.sheet.width_mm);
+    const Rect board{x, y, w, std::min((w - 50) * ratio + 50, 520.0f)};
+    draw_mend_card(screen, view, board);
+    y = board.bottom() + 8;
+    const float counts = 60 * std::max(1.0f, ui.m.text_scale);
+    draw_counts(screen, view, {x, y, w, counts});
+    y += counts + 12;
+    const float explained = explanation_height(ui, view, w);
+    draw_explanation(ui, view, {x, y, w, explained});
+    y += explained + 14;
+    y = draw_panels(screen, view, x, y, w);
+    scroll.done(y + 4 - scroll.top());
+}
+
+} // namespace
+
+void draw_mend(Screen& screen) {
+    if (!screen.state.build || !screen.state.mend) {
+        draw_first_help(screen);
+        return;
+    }
+    const MendView view = make_mend_view(*screen.state.mend);
+    const Regions regions = make_regions(screen.ui.m, {.actions = false, .panel_w = 536});
+    if (screen.ui.m.form == Form::Landscape) {
+        draw_beside(screen, view, regions);
+    } else {
+        draw_stacked(screen, view, regions);
+    }
     draw_top_bar(screen, regions.top, "");
 }
 

@@ -11,7 +11,7 @@ namespace {
 constexpr double kSamePlace_mm = 4.0; ///< under this two rings would lie on each other
 
 std::string counted(int count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
+    return std::to_string(count).append(" ").append(count == 1 ? one : many);
 }
 
 std::string letter_of(std::size_t index) {
@@ -68,11 +68,11 @@ std::string explained(const MendState& mend) {
                (lit.size() == 1 ? "it" : "them") + " are working.";
     }
     if (!dim.empty() && dark.size() != session.evidence.looks.size()) {
-        text += (text.empty() ? "" : " ") + listed(dim) + (dim.size() == 1 ? " gets" : " get") +
-                " current, but too little.";
+        text += std::string(text.empty() ? "" : " ").append(listed(dim)) +
+                (dim.size() == 1 ? " gets" : " get") + " current, but too little.";
     }
     if (!flickers.empty()) {
-        text += (text.empty() ? "" : " ") + listed(flickers) +
+        text += std::string(text.empty() ? "" : " ").append(listed(flickers)) +
                 (flickers.size() == 1 ? " flickers" : " flicker") + ": something there touches now and then.";
     }
     if (text.empty() && !dark.empty()) {
@@ -139,8 +139,8 @@ AnswerSign sign_of(const std::string& label) {
 
 std::string seconds_text(double seconds) {
     const int rounded = std::max(5, static_cast<int>(std::lround(seconds / 5.0)) * 5);
-    return rounded < 90 ? "about " + std::to_string(rounded) + " seconds"
-                        : "about " + counted((rounded + 30) / 60, "minute", "minutes");
+    return std::string("about ").append(rounded < 90 ? counted(rounded, "second", "seconds")
+                                                     : counted((rounded + 30) / 60, "minute", "minutes"));
 }
 
 // Which of the causes shown the test tells apart from the likeliest.
@@ -217,9 +217,10 @@ std::string listed(const std::vector<std::string>& names) {
 std::string percent_text(double probability) {
     const double percent = probability * 100.0;
     if (percent < 1.0) {
-        return "<1%";
+        return std::string("<1%");
     }
-    return percent > 99.0 ? ">99%" : std::to_string(std::lround(percent)) + "%";
+    std::string text = percent > 99.0 ? std::string(">99") : std::to_string(std::lround(percent));
+    return text.append("%");
 }
 
 MendView make_mend_view(const MendState& mend) {
@@ -232,13 +233,14 @@ MendView make_mend_view(const MendState& mend) {
     view.lit = counted(lights(Look::lit), "light", "lights");
     view.dim = counted(lights(Look::dim), "light", "lights");
     if (flicker > 0) {
-        view.dim += ", " + counted(flicker, "flickers", "flicker");
+        view.dim.append(", ").append(counted(flicker, "flickers", "flicker"));
     }
     view.dark = counted(lights(Look::dark), "light", "lights");
     view.any_light = lights(Look::unseen) < static_cast<int>(mend.session.evidence.looks.size());
     view.explanation = explained(mend);
     const int answers = static_cast<int>(mend.session.evidence.count());
-    view.after = answers == 0 ? "nothing seen yet" : "after " + counted(answers, "answer", "answers");
+    view.after = answers == 0 ? std::string("nothing seen yet")
+                              : std::string("after ").append(counted(answers, "answer", "answers"));
     for (std::size_t i = 0; i < mend.causes.size(); ++i) {
         view.causes.push_back(row_of(mend.causes[i], i));
     }
