@@ -173,6 +173,14 @@ void draw_verdict_panel(Screen& screen, const MakeView& view, const Rect& panel_
             r.cut_top(height + 8);
         }
     }
+    if (view.measure_again) {
+        r.cut_top(6);
+        if (leaf_button(ui, "make/find-fault", {r.x, r.y, r.w, ui.m.button_h},
+                        {.label = "Find the fault", .icon = Icon::Mend})) {
+            screen.say(command::GoTo{Place::mend});
+        }
+        r.cut_top(ui.m.button_h + 10);
+    }
     scroll.done(r.y + 8 - scroll.top());
 }
 
