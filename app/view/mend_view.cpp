@@ -64,19 +64,19 @@ std::string explained(const MendState& mend) {
         text = "All lights are dark, so look first at what they share: the cell, the flap, and where + and − "
                "may touch.";
     } else if (!lit.empty()) {
-        text = listed(lit) + is_or_are(lit) + "lit, so the cell, the flap and the tape that feeds " +
+        text = names_in_line(lit) + is_or_are(lit) + "lit, so the cell, the flap and the tape that feeds " +
                (lit.size() == 1 ? "it" : "them") + " are working.";
     }
     if (!dim.empty() && dark.size() != session.evidence.looks.size()) {
-        text += std::string(text.empty() ? "" : " ").append(listed(dim)) +
+        text += std::string(text.empty() ? "" : " ").append(names_in_line(dim)) +
                 (dim.size() == 1 ? " gets" : " get") + " current, but too little.";
     }
     if (!flickers.empty()) {
-        text += std::string(text.empty() ? "" : " ").append(listed(flickers)) +
+        text += std::string(text.empty() ? "" : " ").append(names_in_line(flickers)) +
                 (flickers.size() == 1 ? " flickers" : " flicker") + ": something there touches now and then.";
     }
     if (text.empty() && !dark.empty()) {
-        text = listed(dark) + is_or_are(dark) + "dark.";
+        text = names_in_line(dark) + is_or_are(dark) + "dark.";
     }
     if (seen < session.evidence.looks.size()) {
         text += " Tap the other lights too.";
@@ -101,7 +101,7 @@ MendCauseRow row_of(const Cause& cause, std::size_t index) {
             }
         }
     }
-    row.parts = listed(parts);
+    row.parts = names_in_line(parts);
     return row;
 }
 
@@ -162,7 +162,7 @@ std::string tells(const MendState& mend, int test) {
     if (with_first.empty() || others.empty()) {
         return "";
     }
-    return "This test tells " + listed(with_first) + " from " + listed(others) + ".";
+    return "This test tells " + names_in_line(with_first) + " from " + names_in_line(others) + ".";
 }
 
 MendTestView test_view(const MendState& mend) {
@@ -205,7 +205,7 @@ MendTestView test_view(const MendState& mend) {
 
 } // namespace
 
-std::string listed(const std::vector<std::string>& names) {
+std::string names_in_line(const std::vector<std::string>& names) {
     std::string text;
     for (std::size_t i = 0; i < names.size(); ++i) {
         text += i == 0 ? "" : i + 1 == names.size() ? " and " : ", ";

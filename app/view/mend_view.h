@@ -66,7 +66,7 @@ struct MendView {
 [[nodiscard]] MendView make_mend_view(const MendState& mend);
 
 /// "L3", "L3 and L4", "L3, L4 and L5".
-[[nodiscard]] std::string listed(const std::vector<std::string>& names);
+[[nodiscard]] std::string names_in_line(const std::vector<std::string>& names);
 /// "71%"; under one per cent "<1%", above 99 ">99%": no cause is ever certain.
 [[nodiscard]] std::string percent_text(double probability);
 

@@ -40,10 +40,10 @@ TEST_CASE("No cause is said to be certain or impossible", "[view]") {
 }
 
 TEST_CASE("Names are listed as one says them", "[view]") {
-    CHECK(listed({}).empty());
-    CHECK(listed({"L3"}) == "L3");
-    CHECK(listed({"L3", "L4"}) == "L3 and L4");
-    CHECK(listed({"L3", "L4", "L5"}) == "L3, L4 and L5");
+    CHECK(names_in_line({}).empty());
+    CHECK(names_in_line({"L3"}) == "L3");
+    CHECK(names_in_line({"L3", "L4"}) == "L3 and L4");
+    CHECK(names_in_line({"L3", "L4", "L5"}) == "L3, L4 and L5");
 }
 
 TEST_CASE("Before anything is tapped the words say how to tap", "[view]") {
