@@ -14,12 +14,12 @@ namespace lanternleaf {
 namespace {
 
 // The embedded face lies beside the other assets; without it the built-in one does.
-FontFiles fonts_in(const std::string& folder) {
-    const FontFiles files{folder + "/Andika-Regular.ttf", folder + "/Andika-Bold.ttf"};
+PrintFonts fonts_in(const std::string& folder) {
+    const PrintFonts files{folder + "/Andika-Regular.ttf", folder + "/Andika-Bold.ttf"};
     std::error_code ignored;
     const bool both =
         std::filesystem::exists(files.regular, ignored) && std::filesystem::exists(files.bold, ignored);
-    return !folder.empty() && both ? files : FontFiles{};
+    return !folder.empty() && both ? files : PrintFonts{};
 }
 
 Outcome<Done> read_paper(const Arguments& args, PrintoutWish& wish) {

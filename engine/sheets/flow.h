@@ -9,7 +9,7 @@ namespace lanternleaf {
 /// Drawn from its own top-left corner. A block higher than a column is set alone and runs off the foot; keep
 /// blocks small.
 struct Block {
-    std::vector<Mark> marks;
+    std::vector<PageMark> marks;
     double height_mm = 0.0;
     bool with_next = false; ///< a heading: not left alone at a column's foot
 };

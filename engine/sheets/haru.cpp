@@ -2,7 +2,7 @@
 
 namespace lanternleaf {
 
-Outcome<Haru> open_haru(const FontFiles& files) {
+Outcome<Haru> open_haru(const PrintFonts& files) {
     Haru made;
     made.document.reset(HPDF_New(nullptr, nullptr));
     HPDF_Doc document = made.document.get();

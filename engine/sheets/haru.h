@@ -22,6 +22,6 @@ struct Haru {
 
 inline constexpr double kPointsPerMm = 72.0 / 25.4;
 
-[[nodiscard]] Outcome<Haru> open_haru(const FontFiles& files);
+[[nodiscard]] Outcome<Haru> open_haru(const PrintFonts& files);
 
 } // namespace lanternleaf

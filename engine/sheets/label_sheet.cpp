@@ -49,7 +49,7 @@ Wording wording_for(const Card& card, const Lettering& lettering) {
     return words;
 }
 
-void draw_label(Pen& pen, Vec2 corner, const Wording& words) {
+void draw_label(PagePen& pen, Vec2 corner, const Wording& words) {
     const Vec2 size{words.width_mm, words.height_mm};
     pen.box(corner, {size.x, kBand_mm}, {}, kOrange);
     pen.round_box(corner, size, 0.0, Stroke{0.6, kBlack, {}}, {});
@@ -76,7 +76,7 @@ std::vector<Page> label_sheet(const Card& card, int cards, Paper paper, const Le
     const SheetHead head{card.title, "Safety label",
                          "Cut out along the dashed line and stick it on the back of the card."};
     FramedPage framed = framed_page(paper, false, head, lettering);
-    Pen pen(framed.page.marks);
+    PagePen pen(framed.page.marks);
     const Wording words = wording_for(card, lettering);
     const Vec2 cell{words.width_mm + kGap_mm, words.height_mm + kGap_mm};
     const Vec2 room = framed.content.max - framed.content.min;

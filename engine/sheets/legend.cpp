@@ -11,14 +11,14 @@ namespace {
 constexpr double kRow_mm = 7.6;
 constexpr Vec2 kSample_mm{18.0, 5.0};
 
-void draw_tape(Pen& pen, Vec2 corner, Side side, const char* name) {
+void draw_tape(PagePen& pen, Vec2 corner, Side side, const char* name) {
     const SideLook look = look_of(side);
     pen.box(corner, kSample_mm, look.edge, look.fill);
     draw_sign(pen, corner + Vec2{4.0, 2.5}, look.sign, 1.05, 0.4);
-    pen.text(corner + Vec2{12.0, 3.7}, name, 3.2, true, Align::centre);
+    pen.text(corner + Vec2{12.0, 3.7}, name, 3.2, true, TextAlign::centre);
 }
 
-void draw_sample(Pen& pen, Vec2 corner, int row) {
+void draw_sample(PagePen& pen, Vec2 corner, int row) {
     const Vec2 far = corner + kSample_mm;
     const double middle = corner.y + kSample_mm.y / 2.0;
     switch (row) {
@@ -61,7 +61,7 @@ void draw_sample(Pen& pen, Vec2 corner, int row) {
 
 } // namespace
 
-void draw_legend(Pen& pen, Vec2 corner_mm, const Lettering& lettering) {
+void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering) {
     static constexpr const char* kWords[] = {
         "− tape: grey, solid edge, − signs",
         "+ tape: white, dashed edge, + signs",

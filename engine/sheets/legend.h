@@ -9,6 +9,6 @@ namespace lanternleaf {
 inline constexpr double kLegendWidth_mm = 92.0;
 inline constexpr double kLegendHeight_mm = 54.0;
 
-void draw_legend(Pen& pen, Vec2 corner_mm, const Lettering& lettering);
+void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering);
 
 } // namespace lanternleaf

@@ -103,11 +103,11 @@ std::string clean_text(std::string_view text, std::size_t most) {
 }
 
 struct Lettering::Face {
-    FontFiles files;
+    PrintFonts files;
     Haru haru;
 };
 
-Outcome<Lettering> Lettering::open(const FontFiles& files) {
+Outcome<Lettering> Lettering::open(const PrintFonts& files) {
     Outcome<Haru> haru = open_haru(files);
     if (!haru) {
         return haru.problem();
@@ -118,7 +118,7 @@ Outcome<Lettering> Lettering::open(const FontFiles& files) {
     return Lettering(std::move(face));
 }
 
-const FontFiles& Lettering::files() const {
+const PrintFonts& Lettering::files() const {
     return face_->files;
 }
 

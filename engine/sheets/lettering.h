@@ -13,7 +13,7 @@
 namespace lanternleaf {
 
 /// TrueType files; both empty for the built-in face, which knows Western European letters only.
-struct FontFiles {
+struct PrintFonts {
     std::string regular;
     std::string bold;
 };
@@ -26,7 +26,7 @@ struct FontFiles {
 class Lettering {
 public:
     /// The Problem names the file that cannot be used.
-    [[nodiscard]] static Outcome<Lettering> open(const FontFiles& files);
+    [[nodiscard]] static Outcome<Lettering> open(const PrintFonts& files);
 
     /// Width of one line.
     [[nodiscard]] double width_mm(const std::string& text, double size_mm, bool bold = false) const;
@@ -36,7 +36,7 @@ public:
     /// One line, cut with "…" to fit.
     [[nodiscard]] std::string fitted(const std::string& text, double size_mm, double column_mm,
                                      bool bold = false) const;
-    [[nodiscard]] const FontFiles& files() const;
+    [[nodiscard]] const PrintFonts& files() const;
     /// The text as the face can show it: for the built-in one, signs it lacks in other words ("Ω" is "ohm").
     [[nodiscard]] std::string shown(const std::string& text) const;
 

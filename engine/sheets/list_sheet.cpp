@@ -19,7 +19,7 @@ constexpr std::size_t kMostNames = 12; // of unpriced things before "and more"
 struct Column {
     double at_mm = 0.0; ///< left edge, or right edge when set right
     double width_mm = 0.0;
-    Align align = Align::left;
+    TextAlign align = TextAlign::left;
 };
 
 std::string metres(double mm) {
@@ -43,7 +43,7 @@ struct Writer {
 
     void heading(const std::string& text) {
         Block block;
-        Pen pen(block.marks);
+        PagePen pen(block.marks);
         const double top = blocks.empty() ? 0.0 : 5.0;
         pen.round_box({0, top}, {width_mm, 8.2}, 1.5, {}, grey(0.9));
         pen.text({2.5, top + 5.9}, text, kHead_mm, true);
@@ -54,7 +54,7 @@ struct Writer {
 
     void row(const std::vector<Column>& columns, const std::vector<std::string>& cells, bool bold, bool box) {
         Block block;
-        Pen pen(block.marks);
+        PagePen pen(block.marks);
         if (box) {
             draw_tick_box(pen, {0, 0.9}, kBox_mm);
         }
@@ -74,7 +74,7 @@ struct Writer {
 
     void words(const std::string& text, bool bold = false, double size_mm = kBody_mm) {
         Block block;
-        Pen pen(block.marks);
+        PagePen pen(block.marks);
         block.height_mm = draw_lines(pen, lettering.lines(clean_text(text), size_mm, width_mm, bold, 12),
                                      {0, 0.8}, size_mm, bold) +
                           1.0;
@@ -90,7 +90,7 @@ void write_cuts(Writer& writer, const Shopping& list) {
     writer.heading("Cut for one card");
     const double w = writer.width_mm;
     const std::vector<Column> columns = {
-        {6.0, 24.0}, {32.0, 12.0}, {46.0, 46.0}, {116.0, 22.0, Align::right}, {121.0, w - 121.0}};
+        {6.0, 24.0}, {32.0, 12.0}, {46.0, 46.0}, {116.0, 22.0, TextAlign::right}, {121.0, w - 121.0}};
     if (!list.cuts.empty()) {
         writer.row(columns, {"Strip", "Side", "Tape", "Length", "On the way"}, true, false);
     }
@@ -150,10 +150,10 @@ void write_buy(Writer& writer, const Shopping& list, const std::optional<Costs>&
     const double end = w - money_room;
     std::vector<Column> columns = {{6.0, end - 6.0 - 76.0}};
     for (const double back : {54.0, 36.0, 18.0, 0.0}) {
-        columns.push_back({end - back, 17.0, Align::right});
+        columns.push_back({end - back, 17.0, TextAlign::right});
     }
-    columns.push_back({w - 32.0, 17.0, Align::right});
-    columns.push_back({w, 30.0, Align::right});
+    columns.push_back({w - 32.0, 17.0, TextAlign::right});
+    columns.push_back({w, 30.0, TextAlign::right});
     std::vector<std::string> head = {"What", "one card", "all", "spare", "buy"};
     if (costs) {
         head.insert(head.end(), {"packs", "cost"});

@@ -6,30 +6,30 @@
 
 namespace lanternleaf {
 
-void Pen::line(Vec2 from_mm, Vec2 to_mm, const Stroke& stroke) {
+void PagePen::line(Vec2 from_mm, Vec2 to_mm, const Stroke& stroke) {
     marks_.emplace_back(PathMark{{from_mm, to_mm}, false, stroke, {}});
 }
 
-void Pen::path(std::vector<Vec2> points_mm, const Stroke& stroke) {
+void PagePen::path(std::vector<Vec2> points_mm, const Stroke& stroke) {
     marks_.emplace_back(PathMark{std::move(points_mm), false, stroke, {}});
 }
 
-void Pen::shape(std::vector<Vec2> points_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
+void PagePen::shape(std::vector<Vec2> points_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
     marks_.emplace_back(PathMark{std::move(points_mm), true, std::move(stroke), fill});
 }
 
-void Pen::convex(const Convex& shape_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
+void PagePen::convex(const Convex& shape_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
     const std::span<const Vec2> corners = shape_mm.corners();
     shape(std::vector<Vec2>(corners.begin(), corners.end()), std::move(stroke), fill);
 }
 
-void Pen::box(Vec2 corner_mm, Vec2 size_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
+void PagePen::box(Vec2 corner_mm, Vec2 size_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
     const Vec2 far = corner_mm + size_mm;
     shape({corner_mm, {far.x, corner_mm.y}, far, {corner_mm.x, far.y}}, std::move(stroke), fill);
 }
 
-void Pen::round_box(Vec2 corner_mm, Vec2 size_mm, double radius_mm, std::optional<Stroke> stroke,
-                    std::optional<Ink> fill) {
+void PagePen::round_box(Vec2 corner_mm, Vec2 size_mm, double radius_mm, std::optional<Stroke> stroke,
+                        std::optional<Ink> fill) {
     constexpr int kSteps = 8; // a quarter circle in eight chords is round to 0.5 % of its radius
     const double r = std::min({radius_mm, size_mm.x / 2.0, size_mm.y / 2.0});
     const Vec2 far = corner_mm + size_mm - Vec2{r, r};
@@ -44,19 +44,19 @@ void Pen::round_box(Vec2 corner_mm, Vec2 size_mm, double radius_mm, std::optiona
     shape(std::move(points), std::move(stroke), fill);
 }
 
-void Pen::disc(Vec2 at_mm, double radius_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
+void PagePen::disc(Vec2 at_mm, double radius_mm, std::optional<Stroke> stroke, std::optional<Ink> fill) {
     marks_.emplace_back(DiscMark{at_mm, radius_mm, std::move(stroke), fill});
 }
 
-void Pen::text(Vec2 at_mm, std::string text, double size_mm, bool bold, Align align, Ink ink) {
+void PagePen::text(Vec2 at_mm, std::string text, double size_mm, bool bold, TextAlign align, Ink ink) {
     marks_.emplace_back(TextMark{at_mm, std::move(text), size_mm, bold, align, ink, 0.0});
 }
 
-void Pen::clip(const Box& box) {
+void PagePen::clip(const Box& box) {
     marks_.emplace_back(ClipMark{box});
 }
 
-void Pen::clip_end() {
+void PagePen::clip_end() {
     marks_.emplace_back(ClipMark{});
 }
 
@@ -75,7 +75,7 @@ std::optional<Stroke> scaled(std::optional<Stroke> stroke, double by) {
 struct Placer {
     const Placement& placement;
 
-    Mark operator()(PathMark mark) const {
+    PageMark operator()(PathMark mark) const {
         for (Vec2& p : mark.points_mm) {
             p = placement(p);
         }
@@ -83,26 +83,26 @@ struct Placer {
         return mark;
     }
 
-    Mark operator()(DiscMark mark) const {
+    PageMark operator()(DiscMark mark) const {
         mark.at_mm = placement(mark.at_mm);
         mark.radius_mm *= placement.scale;
         mark.stroke = scaled(std::move(mark.stroke), placement.scale);
         return mark;
     }
 
-    Mark operator()(TextMark mark) const {
+    PageMark operator()(TextMark mark) const {
         mark.at_mm = placement(mark.at_mm);
         mark.size_mm *= placement.scale;
         if (placement.mirrored) {
             mark.turn_deg = -mark.turn_deg;
-            if (mark.align != Align::centre) {
-                mark.align = mark.align == Align::left ? Align::right : Align::left;
+            if (mark.align != TextAlign::centre) {
+                mark.align = mark.align == TextAlign::left ? TextAlign::right : TextAlign::left;
             }
         }
         return mark;
     }
 
-    Mark operator()(ClipMark mark) const {
+    PageMark operator()(ClipMark mark) const {
         if (mark.box) {
             Box moved;
             moved.add(placement(mark.box->min));
@@ -115,14 +115,14 @@ struct Placer {
 
 } // namespace
 
-void place(const std::vector<Mark>& marks, const Placement& placement, std::vector<Mark>& out) {
+void place(const std::vector<PageMark>& marks, const Placement& placement, std::vector<PageMark>& out) {
     out.reserve(out.size() + marks.size());
-    for (const Mark& mark : marks) {
+    for (const PageMark& mark : marks) {
         out.push_back(std::visit(Placer{placement}, mark));
     }
 }
 
-Box bounds(const Mark& mark) {
+Box bounds(const PageMark& mark) {
     Box box;
     if (const PathMark* path = std::get_if<PathMark>(&mark)) {
         for (const Vec2 p : path->points_mm) {

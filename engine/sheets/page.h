@@ -50,7 +50,7 @@ struct DiscMark {
     std::optional<Ink> fill;
 };
 
-enum class Align { left, centre, right };
+enum class TextAlign { left, centre, right };
 
 /// One line of text. `at_mm` is on the baseline; `size_mm` is the em.
 struct TextMark {
@@ -58,7 +58,7 @@ struct TextMark {
     std::string text; ///< UTF-8, clean (see clean_text in lettering.h)
     double size_mm = 4.0;
     bool bold = false;
-    Align align = Align::left;
+    TextAlign align = TextAlign::left;
     Ink ink = kBlack;
     double turn_deg = 0.0; ///< clockwise about at_mm
 };
@@ -68,17 +68,17 @@ struct ClipMark {
     std::optional<Box> box;
 };
 
-using Mark = std::variant<PathMark, DiscMark, TextMark, ClipMark>;
+using PageMark = std::variant<PathMark, DiscMark, TextMark, ClipMark>;
 
 struct Page {
     Vec2 size_mm;
-    std::vector<Mark> marks;
+    std::vector<PageMark> marks;
 };
 
 /// Appends marks with few words. Holds no state of its own.
-class Pen {
+class PagePen {
 public:
-    explicit Pen(std::vector<Mark>& marks) : marks_(marks) {}
+    explicit PagePen(std::vector<PageMark>& marks) : marks_(marks) {}
 
     void line(Vec2 from_mm, Vec2 to_mm, const Stroke& stroke);
     void path(std::vector<Vec2> points_mm, const Stroke& stroke);
@@ -89,13 +89,13 @@ public:
     void round_box(Vec2 corner_mm, Vec2 size_mm, double radius_mm, std::optional<Stroke> stroke,
                    std::optional<Ink> fill);
     void disc(Vec2 at_mm, double radius_mm, std::optional<Stroke> stroke, std::optional<Ink> fill);
-    void text(Vec2 at_mm, std::string text, double size_mm, bool bold = false, Align align = Align::left,
-              Ink ink = kBlack);
+    void text(Vec2 at_mm, std::string text, double size_mm, bool bold = false,
+              TextAlign align = TextAlign::left, Ink ink = kBlack);
     void clip(const Box& box);
     void clip_end();
 
 private:
-    std::vector<Mark>& marks_;
+    std::vector<PageMark>& marks_;
 };
 
 /// From a drawing to a place on a page: mirrored left to right about x = 0 first when asked, then scaled,
@@ -111,10 +111,10 @@ struct Placement {
 };
 
 /// Appends `marks` placed; line widths are scaled too.
-void place(const std::vector<Mark>& marks, const Placement& placement, std::vector<Mark>& out);
+void place(const std::vector<PageMark>& marks, const Placement& placement, std::vector<PageMark>& out);
 
 /// What a mark covers, at least; text by a generous estimate of its width. Empty for clips.
-[[nodiscard]] Box bounds(const Mark& mark);
+[[nodiscard]] Box bounds(const PageMark& mark);
 
 /// A chain cut into the pieces a dash pattern leaves visible. Printing libraries differ in what dash lengths
 /// they take, so dashes are made here. At most kMostDashes pieces; a longer chain is then left solid.

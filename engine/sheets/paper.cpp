@@ -21,16 +21,16 @@ const char* name_of(Paper paper) {
 FramedPage framed_page(Paper paper, bool landscape, const SheetHead& head, const Lettering& lettering) {
     FramedPage made;
     made.page.size_mm = size_of(paper, landscape);
-    Pen pen(made.page.marks);
+    PagePen pen(made.page.marks);
     const double left = kMargin_mm;
     const double right = made.page.size_mm.x - kMargin_mm;
     const double sheet_width = lettering.width_mm(head.sheet, kTitle_mm, true);
     pen.text({left, kMargin_mm + 5.4}, head.sheet, kTitle_mm, true);
     const double room = right - left - sheet_width - 8.0;
     pen.text({right, kMargin_mm + 5.4}, lettering.fitted(clean_text(head.card, 200), kHead_mm, room),
-             kHead_mm, false, Align::right, grey(0.2));
+             kHead_mm, false, TextAlign::right, grey(0.2));
     pen.text({left, kMargin_mm + 10.8}, lettering.fitted(head.note, kBody_mm, right - left), kBody_mm, false,
-             Align::left, grey(0.2));
+             TextAlign::left, grey(0.2));
     pen.line({left, kMargin_mm + 13.2}, {right, kMargin_mm + 13.2}, {0.3, kBlack, {}});
     made.content = {{left, kMargin_mm + kHeadRoom_mm}, {right, made.page.size_mm.y - kMargin_mm - kFoot_mm}};
     return made;
@@ -39,23 +39,23 @@ FramedPage framed_page(Paper paper, bool landscape, const SheetHead& head, const
 void number_pages(std::vector<Page>& pages, const SheetHead& head, const Lettering& lettering) {
     for (std::size_t i = 0; i < pages.size(); ++i) {
         Page& page = pages[i];
-        Pen pen(page.marks);
+        PagePen pen(page.marks);
         const double foot = page.size_mm.y - kMargin_mm;
         const std::string number =
             head.sheet + ", page " + std::to_string(i + 1) + " of " + std::to_string(pages.size());
         const double room = page.size_mm.x - 2.0 * kMargin_mm - lettering.width_mm(number, kSmall_mm) - 6.0;
-        pen.text({page.size_mm.x - kMargin_mm, foot}, number, kSmall_mm, false, Align::right, grey(0.3));
+        pen.text({page.size_mm.x - kMargin_mm, foot}, number, kSmall_mm, false, TextAlign::right, grey(0.3));
         pen.text({kMargin_mm, foot},
                  lettering.fitted("Lanternleaf · " + clean_text(head.card, 200), kSmall_mm, room), kSmall_mm,
-                 false, Align::left, grey(0.3));
+                 false, TextAlign::left, grey(0.3));
     }
 }
 
-double draw_lines(Pen& pen, const std::vector<std::string>& lines, Vec2 top_mm, double size_mm, bool bold,
+double draw_lines(PagePen& pen, const std::vector<std::string>& lines, Vec2 top_mm, double size_mm, bool bold,
                   Ink ink) {
     double baseline = top_mm.y + size_mm * 0.95;
     for (const std::string& line : lines) {
-        pen.text({top_mm.x, baseline}, line, size_mm, bold, Align::left, ink);
+        pen.text({top_mm.x, baseline}, line, size_mm, bold, TextAlign::left, ink);
         baseline += size_mm * kLead;
     }
     return top_mm.y + height_of(lines.size(), size_mm);

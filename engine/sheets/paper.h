@@ -44,7 +44,7 @@ struct FramedPage {
 void number_pages(std::vector<Page>& pages, const SheetHead& head, const Lettering& lettering);
 
 /// Draws lines from `top_mm` (the top of the first line) down; returns the bottom of the last.
-double draw_lines(Pen& pen, const std::vector<std::string>& lines, Vec2 top_mm, double size_mm,
+double draw_lines(PagePen& pen, const std::vector<std::string>& lines, Vec2 top_mm, double size_mm,
                   bool bold = false, Ink ink = kBlack);
 /// What draw_lines takes.
 [[nodiscard]] double height_of(std::size_t lines, double size_mm);

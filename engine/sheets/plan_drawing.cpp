@@ -11,19 +11,19 @@ namespace {
 constexpr double kRuler_mm = 8.0;
 constexpr double kClear_mm = 1.5; // beyond the edges that carry no ruler
 
-void draw_rulers(Pen& pen, const Sheet& sheet) {
+void draw_rulers(PagePen& pen, const Sheet& sheet) {
     const Stroke thin{0.12, kBlack, {}};
     const auto tick = [](int mm) { return mm % 20 == 0 ? 2.6 : mm % 10 == 0 ? 1.9 : 1.1; };
     for (int mm = 0; mm <= static_cast<int>(sheet.width_mm); mm += 5) {
         pen.line({double(mm), -1.0}, {double(mm), -1.0 - tick(mm)}, thin);
         if (mm % 20 == 0) {
-            pen.text({double(mm), -4.4}, std::to_string(mm), 2.5, false, Align::centre, grey(0.25));
+            pen.text({double(mm), -4.4}, std::to_string(mm), 2.5, false, TextAlign::centre, grey(0.25));
         }
     }
     for (int mm = 0; mm <= static_cast<int>(sheet.height_mm); mm += 5) {
         pen.line({-1.0, double(mm)}, {-1.0 - tick(mm), double(mm)}, thin);
         if (mm % 20 == 0) {
-            pen.text({-5.6, mm + 0.8}, std::to_string(mm), 2.5, false, Align::centre, grey(0.25));
+            pen.text({-5.6, mm + 0.8}, std::to_string(mm), 2.5, false, TextAlign::centre, grey(0.25));
         }
     }
 }
@@ -46,9 +46,9 @@ Box plan_bounds(const Card& card) {
     return {{-kRuler_mm, -kRuler_mm}, {card.sheet.width_mm + kClear_mm, card.sheet.height_mm + kClear_mm}};
 }
 
-std::vector<Mark> draw_plan(const Card& card, const Parts& parts, const Lettering& lettering) {
-    std::vector<Mark> marks;
-    Pen pen(marks);
+std::vector<PageMark> draw_plan(const Card& card, const Parts& parts, const Lettering& lettering) {
+    std::vector<PageMark> marks;
+    PagePen pen(marks);
     PlanLayers plan(card, parts, lettering, pen);
     plan.foam(foam_bands(card, parts));
     plan.keepouts();

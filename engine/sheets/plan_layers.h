@@ -12,7 +12,7 @@ namespace lanternleaf {
 
 class PlanLayers {
 public:
-    PlanLayers(const Card& card, const Parts& parts, const Lettering& lettering, Pen& pen);
+    PlanLayers(const Card& card, const Parts& parts, const Lettering& lettering, PagePen& pen);
 
     void foam(const std::vector<FoamBand>& bands);
     void keepouts();
@@ -43,7 +43,7 @@ private:
     const Card& card_;
     const Parts& types_;
     const Lettering& lettering_;
-    Pen& pen_;
+    PagePen& pen_;
     Conductors conductors_;
     HolderShape holder_;
     LabelPlacer placer_;

@@ -35,7 +35,7 @@ void PlanLayers::name(const std::string& text, double size_mm, bool bold, const 
     const Vec2 size = name_size(shown, size_mm, bold);
     const Vec2 at = placer_.put(size, places);
     pen_.round_box(at - size * 0.5, size, 0.8, {}, kWhite);
-    pen_.text(at + Vec2{0, size_mm * 0.36}, shown, size_mm, bold, Align::centre);
+    pen_.text(at + Vec2{0, size_mm * 0.36}, shown, size_mm, bold, TextAlign::centre);
 }
 
 void PlanLayers::part_names() {

@@ -22,7 +22,7 @@ struct PrintoutWish {
     bool with_label = true;
     int cards = 1; ///< 1 to kMostCards
     std::optional<Prices> prices;
-    FontFiles fonts; ///< empty: the built-in face
+    PrintFonts fonts; ///< empty: the built-in face
 };
 
 struct Printout {

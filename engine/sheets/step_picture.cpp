@@ -41,7 +41,7 @@ const Strip* StepPictures::strip_of_move(const Move& move) const {
     return move.parts.empty() ? nullptr : find_strip(card_, move.parts.front());
 }
 
-void StepPictures::draw_part(Pen& pen, const std::string& id, bool now) const {
+void StepPictures::draw_part(PagePen& pen, const std::string& id, bool now) const {
     const auto outline = [&](const Convex& body, const PadOutline& first, const PadOutline& second,
                              bool signs) {
         const Stroke edge{(now ? 0.4 : 0.15) * unit_, now ? kBlack : grey(0.3), {}};
@@ -72,7 +72,7 @@ void StepPictures::draw_part(Pen& pen, const std::string& id, bool now) const {
     }
 }
 
-void StepPictures::draw_holder(Pen& pen, bool now) const {
+void StepPictures::draw_holder(PagePen& pen, bool now) const {
     const Stroke edge{(now ? 0.4 : 0.18) * unit_, now ? kBlack : grey(0.3), {}};
     if (!shape_.flap) {
         pen.convex(shape_.body, edge, {});
@@ -85,7 +85,7 @@ void StepPictures::draw_holder(Pen& pen, bool now) const {
              Stroke{edge.width_mm, edge.ink, {0.8 * unit_, 0.5 * unit_}}, {});
 }
 
-void StepPictures::draw_so_far(Pen& pen) const {
+void StepPictures::draw_so_far(PagePen& pen) const {
     pen.box({0, 0}, {card_.sheet.width_mm, card_.sheet.height_mm}, Stroke{0.2 * unit_, kBlack, {}}, kWhite);
     for (const FoldLine& fold : card_.sheet.folds) {
         pen.line(fold.from_mm, fold.to_mm, {0.12 * unit_, kFaint, {1.2 * unit_, 0.6 * unit_}});
@@ -127,24 +127,24 @@ void StepPictures::draw_so_far(Pen& pen) const {
     }
 }
 
-void StepPictures::draw_place(Pen& pen, Vec2 at_mm) const {
+void StepPictures::draw_place(PagePen& pen, Vec2 at_mm) const {
     pen.disc(at_mm, 2.0 * unit_, Stroke{0.4 * unit_, kBlack, {}}, {});
     pen.disc(at_mm, 0.55 * unit_, {}, kBlack);
 }
 
-void StepPictures::draw_distances(Pen& pen, Vec2 at_mm) const {
+void StepPictures::draw_distances(PagePen& pen, Vec2 at_mm) const {
     const auto distance_line = [&](Vec2 from, Vec2 label, double mm) {
         draw_arrow(pen, from, at_mm, 0.25 * unit_, kBlack);
         const std::string text = readout_number(mm, 1);
         const Vec2 size{(0.9 + 1.25 * static_cast<double>(text.size())) * unit_, 2.6 * unit_};
         pen.box(label - size * 0.5, size, {}, kWhite);
-        pen.text(label + Vec2{0, 0.9 * unit_}, text, 2.6 * unit_, true, Align::centre);
+        pen.text(label + Vec2{0, 0.9 * unit_}, text, 2.6 * unit_, true, TextAlign::centre);
     };
     distance_line({0, at_mm.y}, {at_mm.x * 0.5, at_mm.y}, at_mm.x);
     distance_line({at_mm.x, 0}, {at_mm.x, at_mm.y * 0.5}, at_mm.y);
 }
 
-void StepPictures::draw_fold(Pen& pen, const Move& move) const {
+void StepPictures::draw_fold(PagePen& pen, const Move& move) const {
     const Vec2 at = move.path_mm.front();
     const Vec2 out = turned(heading_, move.turn_deg);
     const double arm = 6.0 * unit_;
@@ -153,7 +153,7 @@ void StepPictures::draw_fold(Pen& pen, const Move& move) const {
     draw_arrow(pen, at, at + out * arm, 0.9 * unit_, kBlack);
 }
 
-void StepPictures::draw_lights(Pen& pen, const Move& move) const {
+void StepPictures::draw_lights(PagePen& pen, const Move& move) const {
     std::vector<std::string> lit;
     if (move.check) {
         for (const LightExpectation& light : move.check->lights) {
@@ -176,7 +176,7 @@ void StepPictures::draw_lights(Pen& pen, const Move& move) const {
     }
 }
 
-void StepPictures::draw_move(Pen& pen, const Move& move) const {
+void StepPictures::draw_move(PagePen& pen, const Move& move) const {
     const bool has_place = !move.path_mm.empty();
     const Vec2 place = has_place ? move.path_mm.front() : Vec2{};
     switch (move.kind) {
@@ -319,15 +319,15 @@ void StepPictures::take_in(const Move& move) {
     }
 }
 
-std::vector<Mark> StepPictures::draw(const Move& move, Vec2 size_mm) {
+std::vector<PageMark> StepPictures::draw(const Move& move, Vec2 size_mm) {
     const double scale = std::min(size_mm.x / card_.sheet.width_mm, size_mm.y / card_.sheet.height_mm);
     unit_ = 1.0 / scale;
-    std::vector<Mark> drawing;
-    Pen pen(drawing);
+    std::vector<PageMark> drawing;
+    PagePen pen(drawing);
     draw_so_far(pen);
     draw_move(pen, move);
     take_in(move);
-    std::vector<Mark> marks;
+    std::vector<PageMark> marks;
     place(drawing, {{0, 0}, scale, false}, marks);
     return marks;
 }

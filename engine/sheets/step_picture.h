@@ -18,7 +18,7 @@ public:
     StepPictures(const Card& card, const Parts& parts);
 
     /// The card in `size_mm`, then the move; afterwards the move counts as done.
-    [[nodiscard]] std::vector<Mark> draw(const Move& move, Vec2 size_mm);
+    [[nodiscard]] std::vector<PageMark> draw(const Move& move, Vec2 size_mm);
     /// How high a picture of this width should be.
     [[nodiscard]] double height_for(double width_mm) const;
 
@@ -30,14 +30,14 @@ private:
         Side side = Side::negative;
     };
 
-    void draw_so_far(Pen& pen) const;
-    void draw_move(Pen& pen, const Move& move) const;
-    void draw_fold(Pen& pen, const Move& move) const;
-    void draw_place(Pen& pen, Vec2 at_mm) const;
-    void draw_distances(Pen& pen, Vec2 at_mm) const;
-    void draw_part(Pen& pen, const std::string& id, bool now) const;
-    void draw_holder(Pen& pen, bool now) const;
-    void draw_lights(Pen& pen, const Move& move) const;
+    void draw_so_far(PagePen& pen) const;
+    void draw_move(PagePen& pen, const Move& move) const;
+    void draw_fold(PagePen& pen, const Move& move) const;
+    void draw_place(PagePen& pen, Vec2 at_mm) const;
+    void draw_distances(PagePen& pen, Vec2 at_mm) const;
+    void draw_part(PagePen& pen, const std::string& id, bool now) const;
+    void draw_holder(PagePen& pen, bool now) const;
+    void draw_lights(PagePen& pen, const Move& move) const;
     void take_in(const Move& move);
     [[nodiscard]] const Strip* strip_of_move(const Move& move) const;
 

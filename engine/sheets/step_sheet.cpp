@@ -29,10 +29,10 @@ struct Writer {
     void move(const Step& step, const Move& move, int number);
     void proof(const Step& step);
     /// Returns the bottom.
-    double reading(Pen& pen, const Check& check, Vec2 top, double width) const;
-    double lights(Pen& pen, const Check& check, Vec2 top, double width) const;
+    double reading(PagePen& pen, const Check& check, Vec2 top, double width) const;
+    double lights(PagePen& pen, const Check& check, Vec2 top, double width) const;
 
-    double words(Pen& pen, const std::string& text, Vec2 top, double width, double size_mm,
+    double words(PagePen& pen, const std::string& text, Vec2 top, double width, double size_mm,
                  bool bold = false) const {
         return draw_lines(pen, lettering.lines(clean_text(text), size_mm, width, bold, kMostLines), top,
                           size_mm, bold);
@@ -41,11 +41,11 @@ struct Writer {
 
 void Writer::heading(const Step& step) {
     Block block;
-    Pen pen(block.marks);
+    PagePen pen(block.marks);
     const std::string number = std::to_string(static_cast<int>(step.id));
     pen.round_box({0, 0.5}, {width_mm, 8.6}, 1.5, {}, grey(0.9));
     pen.disc({5.0, 4.8}, 3.4, {}, kBlack);
-    pen.text({5.0, 6.5}, number, kHead_mm, true, Align::centre, kWhite);
+    pen.text({5.0, 6.5}, number, kHead_mm, true, TextAlign::centre, kWhite);
     pen.text({10.5, 6.5}, lettering.fitted(step.title, kHead_mm, width_mm - 12.0, true), kHead_mm, true);
     block.height_mm = words(pen, step.goal, {0.5, 10.0}, width_mm - 1.0, kBody_mm) + 2.0;
     block.with_next = true;
@@ -60,7 +60,7 @@ std::string mid_sentence(std::string title) {
     return title;
 }
 
-double Writer::lights(Pen& pen, const Check& check, Vec2 top, double width) const {
+double Writer::lights(PagePen& pen, const Check& check, Vec2 top, double width) const {
     double y = words(pen, "Press, look for two seconds, let go. Tick each light you saw:", top, width,
                      kSmall_mm, true);
     y += 0.8;
@@ -81,7 +81,7 @@ double Writer::lights(Pen& pen, const Check& check, Vec2 top, double width) cons
            1.0;
 }
 
-double Writer::reading(Pen& pen, const Check& check, Vec2 top, double width) const {
+double Writer::reading(PagePen& pen, const Check& check, Vec2 top, double width) const {
     const bool measured = check.kind != CheckKind::look;
     const double line_room = measured ? 20.0 : 0.0;
     draw_tick_box(pen, {top.x, top.y + 0.2}, kBox_mm - 0.6);
@@ -107,7 +107,7 @@ double Writer::reading(Pen& pen, const Check& check, Vec2 top, double width) con
 
 void Writer::move(const Step& step, const Move& move, int number) {
     Block block;
-    Pen pen(block.marks);
+    PagePen pen(block.marks);
     const double picture_x = kBox_mm + 2.0;
     const Vec2 picture{picture_mm, pictures.height_for(picture_mm)};
     draw_tick_box(pen, {0, 0.2}, kBox_mm);
@@ -135,7 +135,7 @@ void Writer::move(const Step& step, const Move& move, int number) {
 void Writer::proof(const Step& step) {
     for (std::size_t i = 0; i < step.proof.size(); ++i) {
         Block block;
-        Pen pen(block.marks);
+        PagePen pen(block.marks);
         double y = 0.0;
         if (i == 0) {
             pen.line({0, 0.5}, {width_mm, 0.5}, {0.2, kBlack, {}});

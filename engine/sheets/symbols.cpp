@@ -17,7 +17,7 @@ SideLook look_of(Side side) {
     return {};
 }
 
-void draw_sign(Pen& pen, Vec2 at_mm, char sign, double arm_mm, double width_mm) {
+void draw_sign(PagePen& pen, Vec2 at_mm, char sign, double arm_mm, double width_mm) {
     const Stroke stroke{width_mm, kBlack, {}};
     if (sign == '+' || sign == '-') {
         pen.line(at_mm - Vec2{arm_mm, 0}, at_mm + Vec2{arm_mm, 0}, stroke);
@@ -27,7 +27,7 @@ void draw_sign(Pen& pen, Vec2 at_mm, char sign, double arm_mm, double width_mm) 
     }
 }
 
-void draw_hatch(Pen& pen, const std::vector<Vec2>& outline_mm, double pitch_mm, const Stroke& stroke) {
+void draw_hatch(PagePen& pen, const std::vector<Vec2>& outline_mm, double pitch_mm, const Stroke& stroke) {
     constexpr std::size_t kMostLines = 4'000;
     // Lines x + y = level; where the outline crosses one, sorted by x, pairs bound what is inside.
     double low = 1e300;
@@ -55,11 +55,11 @@ void draw_hatch(Pen& pen, const std::vector<Vec2>& outline_mm, double pitch_mm, 
     }
 }
 
-void draw_tick_box(Pen& pen, Vec2 corner_mm, double size_mm) {
+void draw_tick_box(PagePen& pen, Vec2 corner_mm, double size_mm) {
     pen.round_box(corner_mm, {size_mm, size_mm}, size_mm * 0.12, Stroke{0.35, kBlack, {}}, kWhite);
 }
 
-void draw_warning_triangle(Pen& pen, Vec2 foot_mm, double height_mm) {
+void draw_warning_triangle(PagePen& pen, Vec2 foot_mm, double height_mm) {
     // Corners of an equilateral triangle, each rounded about a centre that lies r inside both its sides.
     const double r = height_mm * 0.09;
     const double inner = height_mm - 3.0 * r; // the triangle through the three centres is 3 r lower
@@ -81,14 +81,14 @@ void draw_warning_triangle(Pen& pen, Vec2 foot_mm, double height_mm) {
     pen.disc(foot_mm + Vec2{0, -height_mm * 0.19}, height_mm * 0.055, {}, kBlack);
 }
 
-void draw_registration(Pen& pen, Vec2 at_mm) {
+void draw_registration(PagePen& pen, Vec2 at_mm) {
     const Stroke thin{0.2, kBlack, {}};
     pen.disc(at_mm, 2.2, thin, {});
     pen.line(at_mm - Vec2{4, 0}, at_mm + Vec2{4, 0}, thin);
     pen.line(at_mm - Vec2{0, 4}, at_mm + Vec2{0, 4}, thin);
 }
 
-void draw_arrow(Pen& pen, Vec2 from_mm, Vec2 to_mm, double width_mm, Ink ink) {
+void draw_arrow(PagePen& pen, Vec2 from_mm, Vec2 to_mm, double width_mm, Ink ink) {
     const Vec2 ahead = unit(to_mm - from_mm);
     const double head = std::min(width_mm * 3.2, distance(from_mm, to_mm));
     const Vec2 neck = to_mm - ahead * head;
@@ -97,7 +97,7 @@ void draw_arrow(Pen& pen, Vec2 from_mm, Vec2 to_mm, double width_mm, Ink ink) {
     pen.shape({to_mm, neck + side, neck - side}, {}, ink);
 }
 
-void draw_check_bar(Pen& pen, Vec2 from_mm, double length_mm) {
+void draw_check_bar(PagePen& pen, Vec2 from_mm, double length_mm) {
     constexpr double kHigh = 3.0;
     const Stroke edge{0.2, kBlack, {}};
     const double tenth = length_mm / 10.0;

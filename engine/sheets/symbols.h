@@ -18,18 +18,18 @@ struct SideLook {
 [[nodiscard]] SideLook look_of(Side side);
 
 /// Always upright.
-void draw_sign(Pen& pen, Vec2 at_mm, char sign, double arm_mm, double width_mm);
+void draw_sign(PagePen& pen, Vec2 at_mm, char sign, double arm_mm, double width_mm);
 /// Parallel lines at 45 degrees within a simple polygon.
-void draw_hatch(Pen& pen, const std::vector<Vec2>& outline_mm, double pitch_mm, const Stroke& stroke);
-void draw_tick_box(Pen& pen, Vec2 corner_mm, double size_mm);
+void draw_hatch(PagePen& pen, const std::vector<Vec2>& outline_mm, double pitch_mm, const Stroke& stroke);
+void draw_tick_box(PagePen& pen, Vec2 corner_mm, double size_mm);
 /// An equilateral triangle with round corners and an exclamation mark, standing on `foot_mm` (its middle).
-void draw_warning_triangle(Pen& pen, Vec2 foot_mm, double height_mm);
+void draw_warning_triangle(PagePen& pen, Vec2 foot_mm, double height_mm);
 /// Centre exactly at `at_mm`.
-void draw_registration(Pen& pen, Vec2 at_mm);
+void draw_registration(PagePen& pen, Vec2 at_mm);
 /// A filled head whose tip is at `to_mm`, on a shaft from `from_mm`.
-void draw_arrow(Pen& pen, Vec2 from_mm, Vec2 to_mm, double width_mm, Ink ink);
+void draw_arrow(PagePen& pen, Vec2 from_mm, Vec2 to_mm, double width_mm, Ink ink);
 /// A bar of alternating filled and open tenths with ticks at both ends; its length is `length_mm`, exactly
 /// from the middle of one end tick to the middle of the other.
-void draw_check_bar(Pen& pen, Vec2 from_mm, double length_mm);
+void draw_check_bar(PagePen& pen, Vec2 from_mm, double length_mm);
 
 } // namespace lanternleaf

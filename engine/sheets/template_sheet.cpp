@@ -21,7 +21,7 @@ struct Maker {
     Paper paper;
     bool mirrored;
     const Lettering& lettering;
-    std::vector<Mark> plan;
+    std::vector<PageMark> plan;
     Box bounds; ///< of the plan, in drawing space: mirrored already
 
     [[nodiscard]] SheetHead head() const {
@@ -41,7 +41,7 @@ struct Maker {
     }
 };
 
-void draw_bar(Pen& pen, const Box& content, const Lettering& lettering, TemplateView& view) {
+void draw_bar(PagePen& pen, const Box& content, const Lettering& lettering, TemplateView& view) {
     view.bar_from_mm = content.min + Vec2{0.5, 2.5};
     draw_check_bar(pen, view.bar_from_mm - Vec2{0, 1.5}, kCheckBar_mm);
     const double x = view.bar_from_mm.x + kCheckBar_mm + 4.0;
@@ -51,7 +51,7 @@ void draw_bar(Pen& pen, const Box& content, const Lettering& lettering, Template
                kSmall_mm);
 }
 
-void draw_bank_card(Pen& pen, Vec2 corner_mm, const Lettering& lettering, TemplateView& view) {
+void draw_bank_card(PagePen& pen, Vec2 corner_mm, const Lettering& lettering, TemplateView& view) {
     view.bank_card_mm = Box{corner_mm, corner_mm + kBankCard_mm};
     pen.round_box(corner_mm, kBankCard_mm, kBankCardRadius_mm, Stroke{0.2, kBlack, {}}, {});
     const Vec2 at = corner_mm + Vec2{6, 16};
@@ -62,13 +62,13 @@ void draw_bank_card(Pen& pen, Vec2 corner_mm, const Lettering& lettering, Templa
 }
 
 void place_plan(const Maker& maker, const Box& window, Vec2 drawing_from, Page& page, TemplateView& view) {
-    Pen pen(page.marks);
+    PagePen pen(page.marks);
     view.plan = Placement{window.min - drawing_from, 1.0, maker.mirrored};
     view.window = window;
     pen.clip(window);
-    std::vector<Mark> placed;
+    std::vector<PageMark> placed;
     place(maker.plan, *view.plan, placed);
-    for (Mark& mark : placed) { // the other tiles' marks would only make the file large
+    for (PageMark& mark : placed) { // the other tiles' marks would only make the file large
         if (bounds(mark).touches(window)) {
             page.marks.push_back(std::move(mark));
         }
@@ -82,7 +82,7 @@ bool draw_aids(const Maker& maker, const Box& room, Page& page, TemplateView& vi
     if (size.x < kBankCard_mm.x || size.y < kBankCard_mm.y) {
         return false;
     }
-    Pen pen(page.marks);
+    PagePen pen(page.marks);
     const bool wide = size.x >= kBankCard_mm.x + kGap_mm + kLegendWidth_mm;
     const bool tall = size.y >= kBankCard_mm.y + kGap_mm + kLegendHeight_mm;
     if (!wide && !tall) {
@@ -107,7 +107,7 @@ bool one_page(const Maker& maker, TemplateSheet& sheet) {
                 continue;
             }
             TemplateView view;
-            Pen pen(framed.page.marks);
+            PagePen pen(framed.page.marks);
             draw_bar(pen, framed.content, maker.lettering, view);
             place_plan(maker, {room.min, room.min + size}, maker.bounds.min, framed.page, view);
             const Box below{{room.min.x, room.min.y + size.y + kGap_mm}, room.max};
@@ -134,7 +134,7 @@ std::string tile_name(const Tile& tile) {
 void aid_page(const Maker& maker, const Tiling* tiling, TemplateSheet& sheet) {
     FramedPage framed = maker.page(false);
     TemplateView view;
-    Pen pen(framed.page.marks);
+    PagePen pen(framed.page.marks);
     draw_bar(pen, framed.content, maker.lettering, view);
     Box room = Maker::plan_room(framed.content);
     draw_aids(maker, room, framed.page, view);
@@ -153,8 +153,8 @@ void aid_page(const Maker& maker, const Tiling* tiling, TemplateSheet& sheet) {
         const double scale = std::min((room.max.x - room.min.x) / whole.x, (room.max.y - y) / whole.y);
         const Placement map{Vec2{room.min.x, y} - maker.bounds.min * scale, scale, false};
         const Placement plan{map.shift_mm, scale, maker.mirrored};
-        std::vector<Mark> small;
-        Pen small_pen(small);
+        std::vector<PageMark> small;
+        PagePen small_pen(small);
         small_pen.box({0, 0}, {maker.card.sheet.width_mm, maker.card.sheet.height_mm},
                       Stroke{0.4 / scale, kBlack, {}}, grey(0.93));
         place(small, plan, framed.page.marks);
@@ -162,7 +162,7 @@ void aid_page(const Maker& maker, const Tiling* tiling, TemplateSheet& sheet) {
             const Vec2 from = map(tile.window.min);
             const Vec2 to = map(tile.window.max);
             pen.box(from, to - from, Stroke{0.2, grey(0.3), {2.0, 1.0}}, {});
-            pen.text((from + to) * 0.5 + Vec2{0, 2}, tile_name(tile), kTitle_mm, true, Align::centre);
+            pen.text((from + to) * 0.5 + Vec2{0, 2}, tile_name(tile), kTitle_mm, true, TextAlign::centre);
         }
     }
     sheet.pages.push_back(std::move(framed.page));
@@ -175,7 +175,7 @@ void tile_page(const Maker& maker, const Tile& tile, bool landscape, TemplateShe
     TemplateView view;
     view.column = tile.column;
     view.row = tile.row;
-    Pen pen(framed.page.marks);
+    PagePen pen(framed.page.marks);
     draw_bar(pen, framed.content, maker.lettering, view);
     place_plan(maker, room, tile.window.min, framed.page, view);
     const auto on_page = [&](Vec2 p) { return p + room.min - tile.window.min; };
@@ -189,7 +189,7 @@ void tile_page(const Maker& maker, const Tile& tile, bool landscape, TemplateShe
         view.crosses_mm.push_back(on_page(cross));
     }
     pen.text({framed.content.max.x, framed.content.min.y + 7.8}, "Page " + tile_name(tile), kHead_mm, true,
-             Align::right);
+             TextAlign::right);
     sheet.pages.push_back(std::move(framed.page));
     sheet.views.push_back(view);
 }

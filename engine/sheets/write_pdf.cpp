@@ -69,9 +69,9 @@ public:
             return;
         }
         const double width_mm = lettering_.width_mm(clean_text(mark.text), mark.size_mm, mark.bold);
-        const double before_mm = mark.align == Align::left     ? 0.0
-                                 : mark.align == Align::centre ? width_mm / 2.0
-                                                               : width_mm;
+        const double before_mm = mark.align == TextAlign::left     ? 0.0
+                                 : mark.align == TextAlign::centre ? width_mm / 2.0
+                                                                   : width_mm;
         const Vec2 ahead = direction(mark.turn_deg);
         const Vec2 start = mark.at_mm - ahead * before_mm;
         set_fill(page_, mark.ink);
@@ -163,7 +163,7 @@ Outcome<std::string> write_pdf(const std::vector<Page>& pages, const Lettering& 
         HPDF_Page_SetWidth(made, points(page.size_mm.x));
         HPDF_Page_SetHeight(made, points(page.size_mm.y));
         PageWriter writer(made, page.size_mm.y, haru, lettering);
-        for (const Mark& mark : page.marks) {
+        for (const PageMark& mark : page.marks) {
             std::visit(writer, mark);
         }
         writer.end_clip();

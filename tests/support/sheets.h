@@ -14,7 +14,7 @@
 namespace lanternleaf::make {
 
 /// Andika where Debian's package puts it; else the built-in face, and a warning.
-inline FontFiles font_files() {
+inline PrintFonts font_files() {
     const char* given = std::getenv("LANTERNLEAF_FONTS");
     const std::string folder = given != nullptr ? given : "/usr/share/fonts/truetype/andika";
     if (!std::filesystem::exists(folder + "/Andika-Regular.ttf")) {

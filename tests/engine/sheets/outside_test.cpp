@@ -303,7 +303,7 @@ TEST_CASE("Hostile titles and names print all the same", "[sheets][outside]") {
             card.sheet.keepouts[0].why = title;
             std::get<Strip>(card.laid[0]).id = title.substr(0, 40) + "N";
             PrintoutWish wish;
-            wish.fonts = embedded ? make::font_files() : FontFiles{};
+            wish.fonts = embedded ? make::font_files() : PrintFonts{};
             wish.prices = Prices{title.substr(0, 20), {}};
             const Outcome<Printout> made = print_card(card, make::test_parts(), wish);
             REQUIRE(made);

@@ -34,25 +34,25 @@ TEST_CASE("Dashes leave out what the pattern leaves out, round corners too", "[s
 }
 
 TEST_CASE("A mirrored placement turns places round and leaves text readable", "[sheets]") {
-    std::vector<Mark> marks;
-    Pen pen(marks);
+    std::vector<PageMark> marks;
+    PagePen pen(marks);
     pen.line({10, 5}, {20, 5}, {0.5, kBlack, {}});
-    pen.text({10, 5}, "L1", 4.0, true, Align::left);
-    std::vector<Mark> placed;
+    pen.text({10, 5}, "L1", 4.0, true, TextAlign::left);
+    std::vector<PageMark> placed;
     place(marks, {{100, 0}, 1.0, true}, placed);
     CHECK(std::get<PathMark>(placed[0]).points_mm == std::vector<Vec2>{{90, 5}, {80, 5}});
     CHECK(std::get<TextMark>(placed[1]).at_mm == Vec2{90, 5});
-    CHECK(std::get<TextMark>(placed[1]).align == Align::right); // still runs from 90 into the sheet
+    CHECK(std::get<TextMark>(placed[1]).align == TextAlign::right); // still runs from 90 into the sheet
     CHECK(std::get<TextMark>(placed[1]).text == "L1");
 }
 
 TEST_CASE("The check bar is as long as it says, end tick to end tick", "[sheets]") {
-    std::vector<Mark> marks;
-    Pen pen(marks);
+    std::vector<PageMark> marks;
+    PagePen pen(marks);
     draw_check_bar(pen, {10, 20}, 100.0);
     double low = 1e9;
     double high = -1e9;
-    for (const Mark& mark : marks) {
+    for (const PageMark& mark : marks) {
         for (const Vec2 p : std::get<PathMark>(mark).points_mm) {
             low = std::min(low, p.x);
             high = std::max(high, p.x);
@@ -73,12 +73,12 @@ TEST_CASE("The two sides are told apart by sign, line and grey, not by one of th
 }
 
 TEST_CASE("Hatching stays inside its outline and covers it", "[sheets]") {
-    std::vector<Mark> marks;
-    Pen pen(marks);
+    std::vector<PageMark> marks;
+    PagePen pen(marks);
     const std::vector<Vec2> notched = {{0, 0}, {20, 0}, {20, 20}, {10, 8}, {0, 20}};
     draw_hatch(pen, notched, 1.0, {0.1, kBlack, {}});
     double length_mm = 0.0;
-    for (const Mark& mark : marks) {
+    for (const PageMark& mark : marks) {
         const auto& line = std::get<PathMark>(mark).points_mm;
         length_mm += distance(line[0], line[1]);
         const Vec2 middle = (line[0] + line[1]) * 0.5;

@@ -16,7 +16,7 @@ namespace {
 std::string words_of(const std::vector<Page>& pages) {
     std::string all;
     for (const Page& page : pages) {
-        for (const Mark& mark : page.marks) {
+        for (const PageMark& mark : page.marks) {
             if (const TextMark* text = std::get_if<TextMark>(&mark)) {
                 all += text->text + "\n";
             }
@@ -30,9 +30,9 @@ bool has(const std::string& text, const std::string& part) {
 }
 
 // How many closed shapes have just these bounds (mm), wherever their corners start.
-int shapes_at(const std::vector<Mark>& marks, Vec2 centre, Vec2 size) {
+int shapes_at(const std::vector<PageMark>& marks, Vec2 centre, Vec2 size) {
     int count = 0;
-    for (const Mark& mark : marks) {
+    for (const PageMark& mark : marks) {
         const PathMark* path = std::get_if<PathMark>(&mark);
         if (path == nullptr || !path->closed) {
             continue;
@@ -51,7 +51,7 @@ int shapes_at(const std::vector<Mark>& marks, Vec2 centre, Vec2 size) {
 void check_inside(const std::vector<Page>& pages, const Lettering& lettering) {
     for (const Page& page : pages) {
         bool clipped = false;
-        for (const Mark& mark : page.marks) {
+        for (const PageMark& mark : page.marks) {
             if (const ClipMark* clip = std::get_if<ClipMark>(&mark)) {
                 clipped = clip->box.has_value();
             }
@@ -60,9 +60,9 @@ void check_inside(const std::vector<Page>& pages, const Lettering& lettering) {
                 continue;
             }
             const double width = lettering.width_mm(text->text, text->size_mm, text->bold);
-            const double left = text->at_mm.x - (text->align == Align::left     ? 0.0
-                                                 : text->align == Align::centre ? width / 2.0
-                                                                                : width);
+            const double left = text->at_mm.x - (text->align == TextAlign::left     ? 0.0
+                                                 : text->align == TextAlign::centre ? width / 2.0
+                                                                                    : width);
             INFO(text->text);
             CHECK(left >= 5.0);
             CHECK(left + width <= page.size_mm.x - 5.0);
@@ -74,7 +74,7 @@ void check_inside(const std::vector<Page>& pages, const Lettering& lettering) {
 } // namespace
 
 TEST_CASE("Pads, patch and sheet stand at true size", "[sheets]") {
-    const std::vector<Mark> plan = draw_plan(make::sample_card(), make::test_parts(), make::lettering());
+    const std::vector<PageMark> plan = draw_plan(make::sample_card(), make::test_parts(), make::lettering());
     // L1 lies at 110, 40 turned so that + is up: pads 4 x 7 lie across, 5 mm from its middle.
     CHECK(shapes_at(plan, {110, 45}, {7, 4}) == 1);
     CHECK(shapes_at(plan, {110, 35}, {7, 4}) == 1);
