@@ -118,8 +118,9 @@ void CandidateList::index_elements() {
 
 void CandidateList::find_stretches() {
     const Circuit& circuit = model.circuit;
-    // Which nodes a real contact touches, and its name there.
+    // Which nodes a real contact touches, its name there, and how far it reaches to either side of the node.
     std::vector<std::string> touched(at(circuit.node_count));
+    std::vector<double> reach_mm(at(circuit.node_count), 0.0);
     for (int c = 0; c < model.real_contacts; ++c) {
         const Contact& contact = model.conductors.contacts[at(c)];
         const ResistorElement& element = circuit.resistors[at(model.contact_element[at(c)])];
@@ -131,6 +132,10 @@ void CandidateList::find_stretches() {
             name = far.kind == PieceKind::terminal ? "the holder" : name;
             name = far.kind == PieceKind::strip ? "the joint with " + name : name;
             touched[at(node)] = name;
+            const Ribbon& on = model.conductors.strips[at(circuit.places[at(node)].piece.index)].ribbon;
+            const double reach =
+                far.kind == PieceKind::terminal ? 0.0 : contact.area_mm2 / (2.0 * on.width_mm);
+            reach_mm[at(node)] = std::max(reach_mm[at(node)], reach);
         }
     }
     int element = 0;
@@ -150,13 +155,17 @@ void CandidateList::find_stretches() {
         if (from_node >= 0) {
             const Ribbon& ribbon = model.conductors.strips[at(place.piece.index)].ribbon;
             const double start = circuit.places[at(from_node)].along_mm;
+            // Where a pad or a lap lies on it, tape that tears is still held together.
+            const double free_from = start + reach_mm[at(from_node)];
+            const double free_to = place.along_mm - reach_mm[at(node)];
             Stretch stretch;
             stretch.strip = place.piece.index;
             stretch.element = from_element;
             stretch.mm = place.along_mm - start;
             stretch.from = touched[at(from_node)];
             stretch.to = touched[at(node)];
-            stretch.at_mm = point_at(ribbon, (start + place.along_mm) / 2);
+            stretch.free_mm = free_to - free_from;
+            stretch.at_mm = point_at(ribbon, (free_from + free_to) / 2);
             for (const Vec2 fold : ribbon.folds_mm) {
                 const double mm = along(ribbon, fold);
                 if (mm > start && mm < place.along_mm) {

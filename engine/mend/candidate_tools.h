@@ -11,6 +11,7 @@ struct Stretch {
     int strip = 0;
     int element = 0; ///< a resistor in it; opening it parts the stretch
     double mm = 0.0;
+    double free_mm = 0.0; ///< of it, with nothing lying on it; below 0 when two contacts meet
     double folds = 0.0;   ///< of the tape
     double creases = 0.0; ///< fold lines of the sheet that it runs over
     Vec2 at_mm;           ///< its likeliest place to break: a crease, a fold, else the middle

@@ -21,6 +21,7 @@ constexpr double kTiredTimes = 12.0;
 constexpr double kLooseCell_ohm = 300.0;
 constexpr double kLeak_ohm = 250.0; ///< damp or metallic paper
 constexpr double kPoorRun_ohm = 120.0;
+constexpr double kLeastTear_mm = 1.0;
 constexpr double kRedGroup_nm = 570.0; ///< longer: the group that lights below 2.4 V (LED data sheets)
 
 std::size_t at(int i) {
@@ -234,6 +235,9 @@ void add_cell_and_switch(CandidateList& list) {
 void add_stretches(CandidateList& list) {
     MendModel& model = list.model;
     for (const Stretch& stretch : list.stretches) {
+        if (stretch.free_mm < kLeastTear_mm && stretch.folds + stretch.creases == 0.0) {
+            continue;
+        }
         const Strip& strip = strip_of(model.card, model.conductors, stretch.strip);
         const int place = list.add_place(strip.id + " between " + stretch.from + " and " + stretch.to,
                                          stretch.at_mm, {strip.id});

@@ -5,6 +5,18 @@
 
 namespace lanternleaf {
 
+namespace {
+
+// "The cell is flat" goes on as "the cell is flat"; an id such as L3 stays as it is.
+std::string within_a_sentence(std::string text) {
+    if (text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z') {
+        text[0] = static_cast<char>(text[0] - 'A' + 'a');
+    }
+    return text;
+}
+
+} // namespace
+
 std::vector<CauseChance> cause_chances(const MendSession& session) {
     const MendModel& model = *session.model;
     std::map<std::pair<int, int>, CauseChance> found;
@@ -54,7 +66,7 @@ std::vector<Cause> causes(const MendSession& session, std::size_t most) {
         cause.ids.push_back(chance.a);
         if (chance.b >= 0) {
             const Cause second = describe_fault(*session.model, chance.fault_b);
-            cause.title += ", and " + second.title;
+            cause.title += ", and " + within_a_sentence(second.title);
             cause.sentence = "Two things at once: no single one explains what you see.";
             cause.fix += " Then: " + second.fix;
             cause.places.insert(cause.places.end(), second.places.begin(), second.places.end());

@@ -7,10 +7,10 @@ namespace lanternleaf {
 
 namespace {
 
-// A pair is simulated when the best single fault leaves this much unexplained: about two answers that do not
-// fit at odds of 27 to 1 each, beyond the one in ten that is wrong anyway.
-constexpr double kTooMuch = 6.0;
-constexpr double kUsualPerAnswer = 0.33;
+// Pairs are simulated when the best single fault leaves this much unexplained: an answer that does not fit
+// counts about 3, and one in ten is wrong anyway.
+constexpr double kTooMuch = 4.0;
+constexpr double kUsualPerAnswer = 0.2;
 // Of cards with a fault, one in ten has two (engineering judgement).
 constexpr double kTwoFaults = 0.1;
 constexpr std::size_t kMostFirst = 30; ///< faults that a pair is looked for with
