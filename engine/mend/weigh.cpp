@@ -9,10 +9,10 @@ namespace {
 
 // Pairs are simulated when the best single fault leaves this much unexplained: an answer that does not fit
 // counts about 3, and one in ten is wrong anyway.
-constexpr double kTooMuch = 4.0;
-constexpr double kUsualPerAnswer = 0.2;
-// Of cards with a fault, one in ten has two (engineering judgement).
-constexpr double kTwoFaults = 0.1;
+constexpr double kTooMuch = 5.0;
+constexpr double kUsualPerAnswer = 0.22;
+// Of cards with a fault, one in twenty has two (engineering judgement).
+constexpr double kTwoFaults = 0.05;
 constexpr std::size_t kMostFirst = 30; ///< faults that a pair is looked for with
 constexpr std::size_t kMostPairs = 400;
 constexpr double kLooks = 4.0;
