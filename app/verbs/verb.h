@@ -58,5 +58,7 @@ struct Verb {
                                             const VerbSurroundings& around);
 [[nodiscard]] Outcome<ExitStatus> shot_verb(const Arguments& args, std::ostream& out,
                                             const VerbSurroundings& around);
+[[nodiscard]] Outcome<ExitStatus> mend_verb(const Arguments& args, std::ostream& out,
+                                            const VerbSurroundings& around);
 
 } // namespace lanternleaf
