@@ -16,6 +16,15 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::size_t kMostCauses = 6;
+constexpr double kLeastShown = 0.005; ///< what rounds to 0 % is not told
+
+std::vector<Cause> told_causes(const MendSession& session) {
+    std::vector<Cause> list = causes(session, kMostCauses);
+    while (list.size() > 1 && list.back().probability < kLeastShown) {
+        list.pop_back();
+    }
+    return list;
+}
 
 /// "L1=dark,L2=lit" as pairs; a Problem at the first that is not NAME=VALUE.
 Outcome<std::vector<std::pair<std::string, std::string>>> pairs_of(const std::string& text,
@@ -186,7 +195,7 @@ Json test_json(const std::optional<MendTest>& test) {
 
 std::string mend_report(const Card& card, const MendSession& session, const std::optional<MendTest>& test) {
     Json list = Json::array();
-    for (const Cause& cause : causes(session, kMostCauses)) {
+    for (const Cause& cause : told_causes(session)) {
         Json places = Json::array();
         for (const FaultPlace& place : cause.places) {
             places.push_back({{"name", place.name}, {"at_mm", point(place.at_mm)}, {"parts", place.parts}});
@@ -211,7 +220,7 @@ void print_mend(std::ostream& out, const Card& card, const MendSession& session,
     out << printable(card.title)
         << "\n\nTake the cell out first. If it is warm, leave it out.\n\nLikely causes, after "
         << counted(static_cast<int>(session.evidence.count()), "answer") << "\n";
-    for (const Cause& cause : causes(session, kMostCauses)) {
+    for (const Cause& cause : told_causes(session)) {
         out << "\n  " << readout_percent(cause.probability) << "  " << printable(cause.title) << "\n    "
             << printable(cause.sentence) << "\n    To do: " << printable(cause.fix) << "\n";
     }

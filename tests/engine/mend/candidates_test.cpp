@@ -159,7 +159,8 @@ TEST_CASE("Proved steps and own records move the priors", "[mend]") {
     const Parts parts = make::test_parts();
     const auto share = [&](const MendOptions& options, FaultKind kind) {
         double sum = 0.0;
-        for (const Fault& fault : start_mend(card, parts, options).model->faults) {
+        const MendSession session = start_mend(card, parts, options);
+        for (const Fault& fault : session.model->faults) {
             sum += fault.kind == kind ? fault.prior : 0.0;
         }
         return sum;
