@@ -52,7 +52,7 @@ void CandidateList::add_links() {
             conductors.net_of_strip[at(overlap.lower)] == conductors.net_of_strip[at(overlap.upper)]) {
             continue;
         }
-        Link link;
+        TouchPlace link;
         link.contact = between_strips(overlap.lower, overlap.upper, overlap.at_mm, overlap.along_lower_mm,
                                       overlap.along_upper_mm);
         link.crossing = true;
@@ -69,7 +69,7 @@ void CandidateList::add_links() {
     for (const NearMiss& miss : near_misses(conductors, kMostNearMisses)) {
         const std::string a = strip_of(model.card, conductors, miss.strip_a).id;
         const std::string b = strip_of(model.card, conductors, miss.strip_b).id;
-        Link link;
+        TouchPlace link;
         link.contact = between_strips(miss.strip_a, miss.strip_b, miss.at_mm,
                                       along(conductors.strips[at(miss.strip_a)].ribbon, miss.at_mm),
                                       along(conductors.strips[at(miss.strip_b)].ribbon, miss.at_mm));

@@ -20,7 +20,7 @@ struct Stretch {
 };
 
 /// A place where + and - could come to touch.
-struct Link {
+struct TouchPlace {
     int contact = 0; ///< the sleeping contact
     bool crossing = false;
     double mm = 0.0;
@@ -47,7 +47,7 @@ public:
 
     MendModel& model;
     std::vector<Stretch> stretches;
-    std::vector<Link> links;
+    std::vector<TouchPlace> links;
     int terminal_link = 0;      ///< contact
     int first_part_element = 0; ///< resistor element of Card::resistors[0]
 

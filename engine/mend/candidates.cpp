@@ -274,7 +274,7 @@ void add_stretches(CandidateList& list) {
 }
 
 void add_touches(CandidateList& list) {
-    for (const Link& link : list.links) {
+    for (const TouchPlace& link : list.links) {
         const int place = list.add_place(link.name, link.at_mm, link.parts);
         Fault& fault = list.add(link.crossing ? FaultKind::crossing_bare : FaultKind::sides_touch, place);
         fault.share = link.crossing ? 1.0 : 1.0 / (0.5 + link.mm);
