@@ -60,5 +60,7 @@ struct Verb {
                                             const VerbSurroundings& around);
 [[nodiscard]] Outcome<ExitStatus> mend_verb(const Arguments& args, std::ostream& out,
                                             const VerbSurroundings& around);
+[[nodiscard]] Outcome<ExitStatus> route_verb(const Arguments& args, std::ostream& out,
+                                             const VerbSurroundings& around);
 
 } // namespace lanternleaf

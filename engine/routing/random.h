@@ -1,4 +1,5 @@
-// Random: a small generator of our own, so that a seed gives the same card on every machine and library.
+// Random: a small generator of our own, since those of the standard library differ from one library to the
+// next: a seed should give the same card again.
 #pragma once
 
 #include <cstdint>
