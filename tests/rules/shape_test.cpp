@@ -77,7 +77,11 @@ TEST_CASE("A type's name is defined in one header only", "[rules]") {
                 continue;
             }
             std::istringstream lines(text_of(path));
+            std::string space;
             for (std::string line; std::getline(lines, line);) {
+                if (starts(line, "namespace ")) {
+                    space = line; // commands of one place may share their names with those of another
+                }
                 std::string rest;
                 for (const char* kind : {"enum class ", "class ", "struct "}) {
                     if (starts(line, kind)) {
@@ -89,7 +93,7 @@ TEST_CASE("A type's name is defined in one header only", "[rules]") {
                 if (rest.empty() || line.find('{') == std::string::npos || end == std::string::npos) {
                     continue;
                 }
-                const std::string name = rest.substr(0, end);
+                const std::string name = space + " " + rest.substr(0, end);
                 const auto known = home.emplace(name, path.string()).first;
                 INFO(name << " in " << path << " and in " << known->second);
                 CHECK(known->second == path.string());
