@@ -23,7 +23,8 @@ public:
     virtual ~Pictures() = default;
     /// Loads once and keeps; an empty path or a file that is no picture gives one that is not there.
     [[nodiscard]] virtual Picture get(const std::string& path) = 0;
-    /// The same file as a mask for drawing in pencil: white, with its dark lines as opacity (view/pencil_mask.h).
+    /// The same file as a mask for drawing in pencil: white, with its dark lines as opacity
+    /// (view/pencil_mask.h).
     [[nodiscard]] virtual Picture pencil(const std::string& path) = 0;
 };
 

@@ -39,8 +39,8 @@ struct Target {
     std::string name{};
     Role role = Role::Button;
     std::string label{}; ///< what it says, as a person would read it out
-    Rect rect{};       ///< as drawn
-    Rect visible{};    ///< what the clips leave of it; filled in by Targets
+    Rect rect{};         ///< as drawn
+    Rect visible{};      ///< what the clips leave of it; filled in by Targets
     bool enabled = true;
     bool checked = false;
     DragAxis drag = DragAxis::None;
