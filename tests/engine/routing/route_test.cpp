@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <catch2/catch.hpp>
+#include <random>
 
 using namespace lanternleaf;
 using Catch::Matchers::Contains;
@@ -319,4 +320,30 @@ TEST_CASE("What the parts do by themselves is not held against the laying", "[ro
     const RouteResult result = route(request);
     CHECK(result.clean());
     CHECK(review(result.suggestions.front().card, request.parts).count(Level::caution) > 0);
+}
+
+TEST_CASE("Random cards with room come out clean", "[routing]") {
+    // A light in each of eight fields of 45 x 45 mm, anywhere in it and turned anyhow; the generator is the
+    // standard's minstd_rand, the same everywhere.
+    std::minstd_rand random(20);
+    const auto below = [&](double limit) { return limit * static_cast<double>(random()) / 2147483647.0; };
+    for (int round = 0; round < 6; ++round) {
+        Card card = make::bare_card();
+        card.sheet.width_mm = 260;
+        card.sheet.height_mm = 110;
+        card.holder.at_mm = {26, 40};
+        card.holder.turn_deg = 90;
+        for (int i = 0; i < 8; ++i) {
+            std::string id = "L";
+            id += std::to_string(i + 1);
+            const Vec2 field{70.0 + 46.0 * (i % 4), 22.0 + 50.0 * static_cast<double>(i / 4)};
+            card.leds.push_back(make::led(id, "carrier-white",
+                                          field + Vec2{std::round(below(22.0)), std::round(below(20.0))},
+                                          std::round(below(359.0))));
+        }
+        RouteRequest request = ask_for(card);
+        request.seed = static_cast<std::uint64_t>(round);
+        INFO("card " << round);
+        is_sound(request, route(request));
+    }
 }
