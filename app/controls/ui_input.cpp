@@ -160,7 +160,7 @@ void Ui::take_keys() {
         const Target* here = seen_.find(focus_);
         const bool shown = focus_shown_ && here != nullptr && seen_.reachable(*here);
         const bool adjusts =
-            (shown && here->role == Role::Slider) || (!arrows_in.empty() && focus_ == arrows_in);
+            (shown && here->role == Role::Slider) || (!arrows_in.empty() && focus_.starts_with(arrows_in));
         const auto move = [&](float dx, float dy) {
             set_focus(seen_.focus_towards(focus_, dx, dy));
             focus_shown_ = true;

@@ -1,6 +1,7 @@
 // Puts the app at a named screen by doing what a person would do to get there, so that a picture never shows
 // a state that cannot be reached.
 #include "frame/frame.h"
+#include "frame/show_draw.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -123,6 +124,11 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
         app.state.settings.night = true;
     }
     const Problem unknown{"", "", "no screen is called \"" + full_name + "\"; see README for their names"};
+    if (name == "draw" || name.rfind("draw/", 0) == 0) {
+        const bool drawn = show_draw(app, name, card_path);
+        app.state.said.clear();
+        return drawn ? Outcome<Done>(Done{}) : Outcome<Done>(unknown);
+    }
     if (name == "shelf") {
         if (!card_path.empty()) {
             if (Outcome<Done> started = start(app, card_path); !started) {
@@ -218,8 +224,6 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
             act(app, command::SetLightHours{6.0});
             act(app, command::ShowLightTraces{name == "light-traces"});
         }
-    } else if (name == "draw") {
-        act(app, command::GoTo{Place::draw});
     } else if (name == "mend") {
         there = walk_to(app, 6, 1000);
         act(app, command::GoTo{Place::mend});

@@ -89,6 +89,18 @@ struct ShowLayers {
     bool notes;
 };
 
+/// Looks for traces for all that stands on the sheet; what is laid is replaced once one is taken.
+struct Suggest {};
+
+/// Looks at one of those found, or takes it, or leaves them all.
+struct LookAtSuggestion {
+    int index;
+};
+
+struct TakeSuggestion {};
+
+struct LeaveSuggestions {};
+
 struct MakeThis {};
 
 /// The light box, with the plan at hand in Draw or in Make.
@@ -122,7 +134,8 @@ using DrawCommand =
     std::variant<draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo,
                  draw::DragEnd, draw::Do, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip,
                  draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::RemoveSelected, draw::TurnSelected,
-                 draw::CopySelected, draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::MakeThis,
+                 draw::CopySelected, draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest,
+                 draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis,
                  draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate, draw::SetScale, draw::KeepScale,
                  draw::LockLightBox, draw::LookAt>;
 

@@ -33,20 +33,10 @@ double outside(const Convex& shape, Vec2 p) {
     return least;
 }
 
-} // namespace
-
-DrawHit hit_at(const DrawState& draw, Vec2 at, double reach_mm) {
+/// Lights and resistors first, then strips, patches, the holder.
+DrawHit thing_at(const DrawState& draw, Vec2 at, double reach_mm) {
     const Card& card = draw.card;
-    if (const Strip* strip = find_strip(card, draw.selected)) {
-        Nearest1 corners{reach_mm, {}};
-        for (std::size_t i = 0; i < strip->path_mm.size(); ++i) {
-            corners.see(distance(strip->path_mm[i], at), {strip->id, static_cast<int>(i), -1});
-        }
-        if (!corners.hit.none()) {
-            return corners.hit;
-        }
-    }
-    Nearest1 parts{reach_mm * 0.5, {}};
+    Nearest1 parts{reach_mm, {}};
     for (std::size_t i = 0; i < card.leds.size(); ++i) {
         parts.see(outside(led_body(card, draw.parts, static_cast<int>(i)), at), {card.leds[i].id, -1, -1});
     }
@@ -57,7 +47,7 @@ DrawHit hit_at(const DrawState& draw, Vec2 at, double reach_mm) {
     if (!parts.hit.none()) {
         return parts.hit;
     }
-    Nearest1 strips{reach_mm * 0.5, {}};
+    Nearest1 strips{reach_mm, {}};
     const Conductors& made = draw.review.conductors;
     for (std::size_t i = made.strips.size(); i-- > 0;) { // the upper one wins where two cross
         const Strip& strip = strip_of(card, made, static_cast<int>(i));
@@ -73,7 +63,7 @@ DrawHit hit_at(const DrawState& draw, Vec2 at, double reach_mm) {
     if (!strips.hit.none()) {
         return strips.hit;
     }
-    Nearest1 rest{reach_mm * 0.5, {}};
+    Nearest1 rest{reach_mm, {}};
     for (const PatchShape& patch : made.patches) {
         rest.see(outside(patch.outline, at),
                  {id_of(card.laid[static_cast<std::size_t>(patch.laid_index)]), -1, -1});
@@ -90,6 +80,24 @@ DrawHit hit_at(const DrawState& draw, Vec2 at, double reach_mm) {
         }
     }
     return rest.hit;
+}
+
+} // namespace
+
+DrawHit hit_at(const DrawState& draw, Vec2 at, double reach_mm) {
+    const Card& card = draw.card;
+    if (const Strip* strip = find_strip(card, draw.selected)) {
+        Nearest1 corners{reach_mm, {}};
+        for (std::size_t i = 0; i < strip->path_mm.size(); ++i) {
+            corners.see(distance(strip->path_mm[i], at), {strip->id, static_cast<int>(i), -1});
+        }
+        if (!corners.hit.none()) {
+            return corners.hit;
+        }
+    }
+    // What lies right under the finger; else what it comes nearest to.
+    const DrawHit under = thing_at(draw, at, 0.0);
+    return under.none() ? thing_at(draw, at, reach_mm * 0.5) : under;
 }
 
 const Overlap* crossing_at(const DrawState& draw, Vec2 at, double reach_mm) {

@@ -6,6 +6,7 @@
 #include "drawing/history.h"
 #include "drawing/snap.h"
 #include "findings/review.h"
+#include "routing/route.h"
 
 #include <optional>
 #include <string>
@@ -72,6 +73,8 @@ struct DrawState {
     Laying laying;
     std::optional<DrawDrag> drag;
     int shown_finding = -1;
+    std::optional<RouteResult> suggested; ///< traces that were found and are being looked at
+    int suggestion = 0;
     bool lights = true; ///< layers: predicted light, number badges
     bool notes = true;
 };

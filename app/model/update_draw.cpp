@@ -145,12 +145,19 @@ void pick_tool(AppState& state, const Surroundings& around, DrawTool tool) {
 
 void settle(DrawState& draw) {
     draw.drag.reset();
+    draw.suggested.reset();
     draw.card = draw.history.card();
     draw.review = review(draw.card, draw.parts);
     draw.fixes.assign(draw.review.findings.size(), {});
-    for (std::size_t i = 0; i < std::min(draw.fixes.size(), kMostWithFixes); ++i) {
-        if (draw.review.findings[i].level != Level::note) {
-            draw.fixes[i] = fixes_for(draw.card, draw.parts, draw.review, draw.review.findings[i]);
+    std::size_t tried = 0;
+    int unreached = 0;
+    for (std::size_t i = 0; i < draw.fixes.size() && tried < kMostWithFixes; ++i) {
+        const Finding& finding = draw.review.findings[i];
+        // A sheet with little laid has many pads unreached for one reason; the first two speak for all.
+        const bool many = finding.rule == "led-not-reached" && ++unreached > 2;
+        if (finding.level != Level::note && !many) {
+            draw.fixes[i] = fixes_for(draw.card, draw.parts, draw.review, finding);
+            ++tried;
         }
     }
     draw.shown_finding = -1;
@@ -264,6 +271,10 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
                        plan.lights = c.lights;
                        plan.notes = c.notes;
                    },
+                   [&](const draw::Suggest&) { suggest_traces(state, around); },
+                   [&](const draw::LookAtSuggestion& c) { look_at_suggestion(state, c.index); },
+                   [&](const draw::TakeSuggestion&) { take_suggestion(state, around); },
+                   [&](const draw::LeaveSuggestions&) { settle(plan); },
                    [&](const draw::MakeThis&) { make_this(state, around); },
                    [](const auto&) {},
                },

@@ -33,6 +33,11 @@ void drag_end(AppState& state, const Surroundings& around, bool keep);
 void finish_strip(AppState& state, const Surroundings& around);
 void nudge(AppState& state, const Surroundings& around, Vec2 by_mm);
 
+// update_suggest.cpp
+void suggest_traces(AppState& state, const Surroundings& around);
+void look_at_suggestion(AppState& state, int index);
+void take_suggestion(AppState& state, const Surroundings& around);
+
 // update_light_box.cpp
 void open_light_box(AppState& state, const Surroundings& around);
 void keep_scale(AppState& state, const Surroundings& around);

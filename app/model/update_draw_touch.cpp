@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kPatch_mm = 14.0;   ///< a patch laid by itself
 constexpr double kLeastRun_mm = 1.0; ///< shorter runs are a second tap on the same place
-constexpr double kPastPad_mm = 4.0;  ///< how far a strip runs on past the middle of the pad it ends on
+constexpr double kPastPad_mm = 0.5;  ///< how far a strip runs on past the middle of the pad it ends on
 
 Side side_of(DrawTool tool) {
     return tool == DrawTool::strip_plus ? Side::positive : Side::negative;
@@ -219,13 +219,20 @@ void finish_strip(AppState& state, const Surroundings& around) {
         return;
     }
     // An end in the middle of a pad runs on past it, so that the whole pad lies on tape.
+    std::vector<PadOutline> pads = draw.review.conductors.led_pads;
+    pads.insert(pads.end(), draw.review.conductors.resistor_pads.begin(),
+                draw.review.conductors.resistor_pads.end());
     EditList past{"run " + id + " past the pad", {}};
     for (const bool start : {true, false}) {
         const std::size_t last = strip->path_mm.size() - 1;
         const Vec2 end = start ? strip->path_mm.front() : strip->path_mm.back();
         const Vec2 out = unit(end - (start ? strip->path_mm[1] : strip->path_mm[last - 1]));
-        for (const PadOutline& pad : draw.review.conductors.led_pads) {
-            const Vec2 to = end + out * kPastPad_mm;
+        for (const PadOutline& pad : pads) {
+            double half_mm = 0.0; // of the pad, along the strip
+            for (const Vec2 corner : pad.outline.corners()) {
+                half_mm = std::max(half_mm, dot(corner - pad.at_mm, out));
+            }
+            const Vec2 to = end + out * (half_mm + kPastPad_mm);
             const Sheet& sheet = draw.card.sheet;
             const bool on_sheet =
                 to.x > 3 && to.y > 3 && to.x < sheet.width_mm - 3 && to.y < sheet.height_mm - 3;
@@ -310,6 +317,11 @@ void drag_to(AppState& state, Vec2 to, double reach_mm) {
             }
         }
         draw.laying.aim = aim;
+        return;
+    }
+    if (distance(to, draw.drag->from_mm) < kSnapGrid_mm / 2.0) { // back where it began: as if never moved
+        draw.drag->edit.reset();
+        preview(draw, draw.history.card());
         return;
     }
     const std::optional<Edit> edit = drag_edit(draw, to, reach_mm);

@@ -3,6 +3,7 @@
 #include "paint/board.h"
 #include "screens/draw.h"
 #include "view/board_view.h"
+#include "view/finding_rows.h"
 
 #include <algorithm>
 #include <cmath>
@@ -105,16 +106,15 @@ void take_keys(Screen& screen) {
 
 std::vector<BoardMark> marks_of(const DrawState& draw) {
     std::vector<BoardMark> marks;
-    int number = 0;
-    for (const Finding& finding : draw.review.findings) {
-        ++number;
-        if (finding.level != Level::note) {
-            BoardMark mark;
-            mark.kind = finding.level == Level::problem ? MarkKind::problem : MarkKind::caution;
-            mark.at_mm = finding.at_mm;
-            mark.text = std::to_string(number);
-            marks.push_back(std::move(mark));
+    for (const FindingRow& row : finding_rows(draw.review.findings)) {
+        if (row.number == 0) {
+            continue;
         }
+        BoardMark mark;
+        mark.kind = row.level == Level::problem ? MarkKind::problem : MarkKind::caution;
+        mark.at_mm = draw.review.findings[static_cast<std::size_t>(row.findings.front())].at_mm;
+        mark.text = std::to_string(row.number);
+        marks.push_back(std::move(mark));
     }
     return marks;
 }
@@ -170,7 +170,7 @@ void draw_plan_card(Screen& screen, const Rect& area, bool editing) {
             spots.push_back(part.target);
         }
     }
-    if (editing) {
+    if (editing && !draw.suggested) {
         ui.pen().push_clip(area);
         draw_handles(screen, viewport);
         ui.pen().pop_clip();

@@ -4,6 +4,7 @@
 #include "controls/scroll.h"
 #include "screens/draw.h"
 #include "screens/make.h"
+#include "view/finding_rows.h"
 
 #include <algorithm>
 
@@ -11,25 +12,32 @@ namespace lanternleaf {
 
 namespace {
 
-FindingLook look_of(const DrawState& draw, std::size_t index, bool editing) {
-    const Finding& finding = draw.review.findings[index];
+/// Nothing is laid there yet, so that all of it can be asked for at once.
+bool asks_for_traces(const DrawState& draw, const FindingRow& row) {
+    const Finding& first = draw.review.findings[static_cast<std::size_t>(row.findings.front())];
+    return first.rule == "led-not-reached" && first.parts.size() == 1;
+}
+
+FindingLook look_of(const DrawState& draw, const FindingRow& row, bool editing) {
+    const auto index = static_cast<std::size_t>(row.findings.front());
     FindingLook look;
-    look.mark = finding.level == Level::problem   ? FindingMark::Problem
-                : finding.level == Level::caution ? FindingMark::Caution
-                                                  : FindingMark::Fine;
-    look.number = finding.level == Level::note ? 0 : static_cast<int>(index) + 1;
-    look.word = finding.level == Level::problem   ? "Problem"
-                : finding.level == Level::caution ? "Caution"
-                                                  : "Note";
-    look.text = finding.text;
-    if (finding.level == Level::note) {
+    look.mark = row.level == Level::problem   ? FindingMark::Problem
+                : row.level == Level::caution ? FindingMark::Caution
+                                              : FindingMark::Fine;
+    look.number = row.number;
+    look.word = row.level == Level::problem ? "Problem" : row.level == Level::caution ? "Caution" : "Note";
+    look.text = row.text;
+    if (row.level == Level::note) {
         return look;
     }
     if (editing) {
         for (const Fix& fix : draw.fixes[index]) {
             look.fixes.push_back({.label = fix.label});
         }
-        if (finding.rule == "cell-in-reach") {
+        if (asks_for_traces(draw, row)) {
+            look.fixes.push_back({.label = "Suggest traces", .icon = Icon::Suggest});
+        }
+        if (draw.review.findings[index].rule == "cell-in-reach") {
             look.fixes.push_back({.label = "Say who it is for"});
         }
     }
@@ -37,20 +45,23 @@ FindingLook look_of(const DrawState& draw, std::size_t index, bool editing) {
     return look;
 }
 
-void answer(Screen& screen, std::size_t index, const FindingLook& look, const FindingHit& hit) {
+void answer(Screen& screen, const FindingRow& row, const FindingLook& look, const FindingHit& hit) {
     const DrawState& draw = *screen.state.draw;
-    const auto number = static_cast<int>(index);
+    const int index = row.findings.front();
+    const auto fixes = static_cast<int>(draw.fixes[static_cast<std::size_t>(index)].size());
     if (hit.fix >= 0) {
         const std::string& label = look.fixes[static_cast<std::size_t>(hit.fix)].label;
         if (label == "Show") {
-            act(screen, draw::ShowFinding{number});
-        } else if (hit.fix < static_cast<int>(draw.fixes[index].size())) {
-            act(screen, draw::ApplyFix{number, hit.fix});
+            act(screen, draw::ShowFinding{index});
+        } else if (hit.fix < fixes) {
+            act(screen, draw::ApplyFix{index, hit.fix});
+        } else if (asks_for_traces(draw, row)) {
+            act(screen, draw::Suggest{});
         } else {
             screen.say(command::OpenSheet{SheetKind::draw_audience});
         }
-    } else if (hit.row) {
-        act(screen, draw::ShowFinding{number});
+    } else if (hit.row && row.level != Level::note) {
+        act(screen, draw::ShowFinding{index});
     }
 }
 
@@ -91,10 +102,15 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too) {
         return row;
     };
     const bool editing = !ui.m.phone();
-    for (std::size_t i = 0; i < draw.review.findings.size(); ++i) {
-        const FindingLook look = look_of(draw, i, editing);
+    const std::vector<FindingRow> rows = finding_rows(draw.review.findings); // notes come last in it
+    const auto tell = [&](std::size_t i) {
+        const FindingLook look = look_of(draw, rows[i], editing);
         const Rect row = next(findings_row_height(ui, width, look));
-        answer(screen, i, look, findings_row(ui, "draw/finding/" + std::to_string(i + 1), row, look));
+        answer(screen, rows[i], look, findings_row(ui, "draw/finding/" + std::to_string(i + 1), row, look));
+    };
+    std::size_t told = 0;
+    for (; told < rows.size() && rows[told].level != Level::note; ++told) {
+        tell(told);
     }
     if (draw.review.count(Level::problem) + draw.review.count(Level::caution) == 0) {
         FindingLook fine;
@@ -102,6 +118,9 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too) {
         fine.text = all_well(draw);
         const Rect row = next(findings_row_height(ui, width, fine));
         static_cast<void>(findings_row(ui, "draw/fine", row, fine));
+    }
+    for (; told < rows.size(); ++told) {
+        tell(told);
     }
     if (lights_too && !draw.card.leds.empty()) {
         const float height = 126 * std::max(1.0f, ui.m.text_scale);

@@ -90,8 +90,11 @@ void draw_light_sheet(Screen& screen) {
             }
         }
         if (same && draw.parts.resistor && led == nullptr) {
-            rows.push_back({"draw-light/resistor", "A resistor of 47 Ω, to be set", Icon::Ruler,
-                            drawn(draw::ChooseLight{"", 47.0}), draw.ohm > 0.0});
+            for (const double ohm : {4.7, 10.0, 47.0}) {
+                rows.push_back({"draw-light/" + readout_number(ohm, 1) + "-ohm",
+                                "A resistor of " + readout_ohm(ohm), Icon::Ruler,
+                                drawn(draw::ChooseLight{"", ohm}), draw.ohm == ohm});
+            }
         }
     }
     choose_from(screen, "draw-light", led != nullptr ? "Which light is it?" : "Next light", Icon::Bulb, rows);

@@ -73,6 +73,9 @@ bool fabric_tape(const DrawState& draw, const std::string& tape) {
 std::string brief_tape(const std::string& tape) {
     std::string words = tape;
     std::replace(words.begin(), words.end(), '-', ' ');
+    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
+        words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    }
     return words;
 }
 
@@ -109,7 +112,7 @@ void draw_loaded(Screen& screen, const Rect& r) {
     const DrawState& draw = *screen.state.draw;
     const bool light = draw.tool == DrawTool::light;
     const char* const name = light ? "draw/light" : "draw/tape";
-    const std::string label = light ? brief_light(draw) : "Tape: " + brief_tape(draw.tape);
+    const std::string label = light ? brief_light(draw) : brief_tape(draw.tape);
     const bool hit = offer(ui, {.name = name, .role = Role::Button, .label = label, .rect = r});
     Pen& pen = ui.pen();
     pen.fill(r, ui.pressed(name) ? ui.theme().well : ui.theme().panel, ui.m.radius_small);
@@ -130,6 +133,7 @@ void draw_loaded(Screen& screen, const Rect& r) {
     pen.text({r.centre().x, y + icon + 4}, ui.fonts().fitted(label, small, r.w - 6), small, ui.theme().ink,
              Align::Centre);
     if (hit) {
+        act(screen, draw::SelectPart{""}); // it is about the next one, not one that lies there
         screen.say(command::OpenSheet{light ? SheetKind::draw_light : SheetKind::draw_tape});
     }
 }
@@ -182,6 +186,18 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
         screen.say(command::MoveCamera{camera});
     }
     fold();
+
+    const bool words = wide;
+    const ButtonLook suggest{.label = words ? "Suggest traces" : "Suggest",
+                             .icon = Icon::Suggest,
+                             .enabled = !draw.card.leds.empty(),
+                             .reason = "Place a light first."};
+    const float suggest_w = button_width(ui, suggest);
+    const Rect suggest_slot = inside.cut_left(suggest_w);
+    if (button(ui, "draw/suggest", around(suggest_slot.centre(), suggest_w, side), suggest)) {
+        act(screen, draw::Suggest{});
+    }
+    inside.cut_left(8);
 
     // From the right: into Make, what is saved, what the whole card has.
     const int problems = draw.review.count(Level::problem);

@@ -39,6 +39,10 @@ Viewport true_size(const Screen& screen) {
     at.ppm = screen.state.settings.px_per_mm / static_cast<double>(screen.ui.m.px_per_pt);
     at.middle = at.area.centre();
     at.centre_mm = box.look_at_mm;
+    // Up a little where there is room, so that the words before locking cover less of it; the same when
+    // locked, since nothing may move under the paper.
+    const float spare = at.area.h - at.px(box.card.sheet.height_mm);
+    at.middle.y -= std::clamp(spare / 2 - 10, 0.0f, 92.0f);
     return at;
 }
 
@@ -57,6 +61,27 @@ void cross_at(Screen& screen, const Viewport& at, Vec2 mm, double arm_mm, Colour
     const float arm = at.px(arm_mm);
     screen.ui.pen().line({p.x - arm, p.y}, {p.x + arm, p.y}, colour, 1.5f);
     screen.ui.pen().line({p.x, p.y - arm}, {p.x, p.y + arm}, colour, 1.5f);
+}
+
+/// Both edges of a strip and its two ends as one line: mitred at folds, where the tape turns.
+std::vector<Point> edge_of(const Ribbon& ribbon, const Viewport& at) {
+    std::vector<Point> right;
+    std::vector<Point> left;
+    const double half = ribbon.width_mm / 2.0;
+    for (std::size_t i = 0; i <= ribbon.runs.size() && !ribbon.runs.empty(); ++i) {
+        const Run& before = ribbon.runs[i == 0 ? 0 : i - 1];
+        const Run& after = ribbon.runs[std::min(i, ribbon.runs.size() - 1)];
+        const Vec2 a = quarter_turn(unit(before.to_mm - before.from_mm));
+        const Vec2 b = quarter_turn(unit(after.to_mm - after.from_mm));
+        const Vec2 sum = a + b;
+        // A strip that turns right back has no mitre; its edge is then square.
+        const Vec2 out = dot(sum, sum) > 0.1 ? sum * (2.0 * half / dot(sum, sum)) : b * half;
+        const Vec2 corner = i == ribbon.runs.size() ? before.to_mm : after.from_mm;
+        right.push_back(at.to_px(corner + out));
+        left.push_back(at.to_px(corner - out));
+    }
+    right.insert(right.end(), left.rbegin(), left.rend());
+    return right;
 }
 
 // Sheet, creases, keep-outs, holder, pads with their signs, and the middle of every run as a thin line.
@@ -81,13 +106,7 @@ void draw_template(Screen& screen, const Viewport& at) {
     for (const StripShape& strip : made.strips) {
         const Side side = std::get<Strip>(card.laid[static_cast<std::size_t>(strip.laid_index)]).side;
         const Colour colour = side == Side::positive ? kPlus : kInk;
-        for (const Run& run : strip.ribbon.runs) {
-            const Vec2 across = quarter_turn(unit(run.to_mm - run.from_mm)) * (strip.ribbon.width_mm / 2.0);
-            for (const double edge : {-1.0, 1.0}) {
-                pen.line(at.to_px(run.from_mm + across * edge), at.to_px(run.to_mm + across * edge), colour,
-                         1.2f);
-            }
-        }
+        pen.stroke(edge_of(strip.ribbon, at), colour, 1.2f, true);
     }
     for (const PatchShape& patch : made.patches) {
         std::vector<Point> points;
@@ -112,10 +131,13 @@ void draw_template(Screen& screen, const Viewport& at) {
     const auto pads = [&](const std::vector<PadOutline>& outlines, bool signs) {
         for (const PadOutline& pad : outlines) {
             outline(screen, at, pad.outline, kInk, 2);
+            if (!signs) {
+                continue; // a resistor may lie either way
+            }
             const Point p = at.to_px(pad.at_mm);
             const float arm = at.px(1.2);
             pen.line({p.x - arm, p.y}, {p.x + arm, p.y}, kInk, 2);
-            if (!signs || pad.piece.pad == 1) {
+            if (pad.piece.pad == 1) {
                 pen.line({p.x, p.y - arm}, {p.x, p.y + arm}, kInk, 2);
             }
         }
@@ -125,6 +147,9 @@ void draw_template(Screen& screen, const Viewport& at) {
     for (const Led& led : card.leds) {
         const Point p = at.to_px(led.at_mm);
         pen.text_in(around(p, 60, label.lead), led.id, label, kInk);
+    }
+    for (const ResistorPart& resistor : card.resistors) {
+        pen.text_in(around(at.to_px(resistor.at_mm), 60, label.lead), resistor.id, label, kInk);
     }
 }
 

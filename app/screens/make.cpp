@@ -107,16 +107,33 @@ void draw_pads(Screen& screen, const MakeView& view, Rect r) {
     }
 }
 
+// While pads are marked no tape lies there to explain: the legend's place is for the light box.
+void draw_trace_button(Screen& screen, const Rect& row) {
+    Ui& ui = screen.ui;
+    const ButtonLook look{.label = "Trace from the screen", .icon = Icon::Sun};
+    const float w = std::min(button_width(ui, look), row.w);
+    const Rect r{row.x, row.centre().y - ui.m.button_h / 2, w, ui.m.button_h};
+    if (button(ui, "make/trace", r, look)) {
+        screen.say(command::Draw{draw::OpenLightBox{}});
+    }
+}
+
 void draw_card_side(Screen& screen, const MakeView& view, Rect area) {
     Ui& ui = screen.ui;
     const OpenBuild& build = *screen.state.build;
+    const bool marking =
+        build.record.step == static_cast<int>(StepId::mark_pads) && build.face == MakeFace::move;
     const bool verdict_pads = build.face == MakeFace::verdict && !view.pads.empty();
     if (ui.m.form == Form::Landscape) {
         Rect tools = area.cut_bottom(verdict_pads ? 84 * std::max(1.0f, ui.m.text_scale) : 76);
-        const Rect legend = area.cut_bottom(40);
+        const Rect legend = area.cut_bottom(marking ? ui.m.target + 6 : 40);
         draw_board_panel(screen, area, wish_for(build));
-        draw_legend(screen, {legend.x + 16, legend.y, legend.w - 16, legend.h}, build.face == MakeFace::move,
-                    any_fabric(build.record.as_built, build.parts));
+        if (marking) {
+            draw_trace_button(screen, {legend.x + 16, legend.y, legend.w - 16, legend.h});
+        } else {
+            draw_legend(screen, {legend.x + 16, legend.y, legend.w - 16, legend.h},
+                        build.face == MakeFace::move, any_fabric(build.record.as_built, build.parts));
+        }
         tools.cut_left(16);
         if (verdict_pads) {
             draw_pads(screen, view, tools);
@@ -135,8 +152,12 @@ void draw_card_side(Screen& screen, const MakeView& view, Rect area) {
         Rect tools = foot.cut_right(4 * ui.m.target + 30);
         draw_board_tools(screen, tools, true);
         foot.cut_left(16);
-        draw_legend(screen, foot, build.face == MakeFace::move,
-                    any_fabric(build.record.as_built, build.parts));
+        if (marking) {
+            draw_trace_button(screen, foot);
+        } else {
+            draw_legend(screen, foot, build.face == MakeFace::move,
+                        any_fabric(build.record.as_built, build.parts));
+        }
     } else {
         draw_board_panel(screen, area, wish_for(build));
     }

@@ -98,13 +98,28 @@ const PadOutline* pad_named(const Case& on, const std::string& name) {
     return nullptr;
 }
 
+void bare_crossings(const Case& on, Ideas& out) {
+    EditList all{"patch the crossings", {}};
+    for (const Overlap& overlap : on.now.conductors.overlaps) {
+        const Strip& lower = strip_at(on, overlap.lower);
+        const Strip& upper = strip_at(on, overlap.upper);
+        if (opposite(lower.side, upper.side) && overlap.bare_mm2 > tolerance::kTouch_mm2) {
+            all.edits.push_back({edit::PatchCrossing{lower.id, upper.id, overlap.at_mm}});
+        }
+    }
+    if (all.edits.size() == 1) {
+        out.push_back({"Add a patch", all.edits.front()});
+    } else if (!all.edits.empty()) {
+        out.push_back({"Patch every crossing", {std::move(all)}});
+    }
+}
+
 } // namespace
 
 void patch_crossing(const Case& on, Ideas& out) {
     const auto named = [&](const std::string& id) {
         return std::find(on.finding.parts.begin(), on.finding.parts.end(), id) != on.finding.parts.end();
     };
-    EditList all{"patch the crossings", {}};
     for (const Overlap& overlap : on.now.conductors.overlaps) {
         const Strip& lower = strip_at(on, overlap.lower);
         const Strip& upper = strip_at(on, overlap.upper);
@@ -115,12 +130,9 @@ void patch_crossing(const Case& on, Ideas& out) {
         if (named(lower.id) && named(upper.id) && distance(overlap.at_mm, on.finding.at_mm) < 15.0) {
             out.push_back({on.finding.rule == "patch-small" ? "Use a larger patch" : "Add a patch", patch});
         }
-        if (overlap.bare_mm2 > tolerance::kTouch_mm2) {
-            all.edits.push_back(patch);
-        }
     }
-    if (on.finding.rule == "short-circuit" && all.edits.size() > 1) {
-        out.push_back({"Patch every crossing", {std::move(all)}});
+    if (on.finding.rule == "short-circuit") {
+        bare_crossings(on, out);
     }
 }
 
@@ -226,6 +238,11 @@ void reach_gap(const Case& on, Ideas& out) {
         }
     }
     if (pad == nullptr || strips.empty()) {
+        return;
+    }
+    if (names.size() > 1 &&
+        find_led(on.card, names[1]) != nullptr) { // both pads on one metal: where do the sides meet?
+        bare_crossings(on, out);
         return;
     }
     const bool to_holder = names.back() == kHolderId;

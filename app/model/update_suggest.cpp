@@ -1,0 +1,83 @@
+// Suggested traces: looked for by the engine, looked at one by one, taken as a single edit that can be
+// undone.
+#include "model/update_draw.h"
+
+#include <algorithm>
+
+namespace lanternleaf {
+
+namespace {
+
+constexpr int kWanted = 3; ///< different ones to choose from
+
+/// What makes the card at hand into the suggested one: its strips, and the parts it turned.
+Edit edit_for(const Card& now, const Suggestion& suggestion) {
+    EditList list{"lay the suggested traces", {{edit::ReplaceLaid{suggestion.card.laid}}}};
+    const auto turned = [&](const auto& before, const auto& after) {
+        for (const auto& part : after) {
+            const auto same = std::find_if(before.begin(), before.end(),
+                                           [&](const auto& each) { return each.id == part.id; });
+            if (same != before.end() && same->turn_deg != part.turn_deg) {
+                list.edits.push_back({edit::TurnPart{part.id, part.turn_deg}});
+            }
+        }
+    };
+    turned(now.leds, suggestion.card.leds);
+    turned(now.resistors, suggestion.card.resistors);
+    return {std::move(list)};
+}
+
+} // namespace
+
+void suggest_traces(AppState& state, const Surroundings& around) {
+    finish_strip(state, around);
+    DrawState& draw = *state.draw;
+    if (draw.history.card().leds.empty()) {
+        say(state, around, "Place a light first.");
+        return;
+    }
+    RouteRequest request;
+    request.card = draw.history.card();
+    request.parts = draw.parts;
+    request.tape = draw.tape;
+    request.suggestions = kWanted;
+    RouteResult found = route(request);
+    if (found.suggestions.empty()) {
+        say(state, around, found.why_not.empty() ? "No way to lay the traces was found." : found.why_not);
+        draw.selected = found.move_led;
+        return;
+    }
+    settle(draw);
+    draw.selected.clear();
+    const std::string why_not = found.why_not;
+    draw.suggested = std::move(found);
+    look_at_suggestion(state, 0);
+    if (!why_not.empty()) {
+        say(state, around, why_not);
+    }
+}
+
+void look_at_suggestion(AppState& state, int index) {
+    DrawState& draw = *state.draw;
+    if (!draw.suggested || index < 0 || index >= static_cast<int>(draw.suggested->suggestions.size())) {
+        return;
+    }
+    draw.suggestion = index;
+    const Suggestion& suggestion = draw.suggested->suggestions[static_cast<std::size_t>(index)];
+    const Outcome<Card> shown =
+        apply_edit(draw.history.card(), draw.parts, edit_for(draw.history.card(), suggestion));
+    if (shown) {
+        preview(draw, shown.value());
+    }
+}
+
+void take_suggestion(AppState& state, const Surroundings& around) {
+    DrawState& draw = *state.draw;
+    if (!draw.suggested || draw.suggestion >= static_cast<int>(draw.suggested->suggestions.size())) {
+        return;
+    }
+    const Suggestion taken = draw.suggested->suggestions[static_cast<std::size_t>(draw.suggestion)];
+    commit_edit(state, around, edit_for(draw.history.card(), taken));
+}
+
+} // namespace lanternleaf

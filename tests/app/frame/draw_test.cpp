@@ -1,0 +1,230 @@
+// Drawing a card by touch, as a maker does it: from an empty sheet to a sound card with every tap counted,
+// taken back to nothing and done again; by mouse and by keys.
+#include "drawing.h"
+
+using namespace lanternleaf;
+
+TEST_CASE("from an empty sheet to a sound card of seven lights by taps alone", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    std::string told;
+    for (const Finding& finding : d.draw().review.findings) {
+        told += finding.rule + ": " + finding.text + "\n";
+    }
+    INFO(told);
+    CHECK(d.draw().card.leds.size() == 7);
+    CHECK(d.problems() == 0);
+    CHECK(d.cautions() == 0);
+    for (const Light& light : d.draw().review.lighting.lights) {
+        CHECK(light.state == LightState::lit);
+    }
+    // Three minutes are 180 s. A tap that must be aimed takes 1 to 2 s; 4 s for each leaves half to think.
+    WARN("seven lights: " << d.taps << " taps");
+    CHECK(d.taps <= 45);
+
+    // It lies in the library as it is shown, and can be made at once.
+    REQUIRE(cards_in(library.path()) == std::vector<std::string>{"new-card.card.json"});
+    const Outcome<OpenCard> saved =
+        open_card(library.path() + "/cards/new-card.card.json", d.app.around.shipped);
+    REQUIRE(saved);
+    CHECK(saved.value().card == d.draw().card);
+    d.touch("draw/make");
+    CHECK(d.app.state.sheet == SheetKind::audience);
+    d.touch("audience/adults");
+    d.touch("audience/way/go-on");
+    REQUIRE(d.app.state.build.has_value());
+    CHECK(d.app.state.place == Place::make);
+}
+
+TEST_CASE("every edit is taken back to the empty sheet and done again", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    const Card last = d.draw().card;
+    const std::size_t edits = d.draw().history.size() - 1;
+    CHECK(edits >= 15);
+    for (std::size_t i = 0; i < edits; ++i) {
+        d.touch("draw/undo");
+    }
+    CHECK_FALSE(d.draw().history.can_undo());
+    CHECK(d.draw().card.leds.empty());
+    CHECK(d.draw().card.laid.empty());
+    const Card first = d.draw().card;
+    const Outcome<OpenCard> saved =
+        open_card(library.path() + "/cards/new-card.card.json", d.app.around.shipped);
+    REQUIRE(saved);
+    CHECK(saved.value().card == first); // what is on the disk goes back with it
+    for (std::size_t i = 0; i < edits; ++i) {
+        d.fingers.key(Key::Redo);
+        d.fingers.frame(2);
+    }
+    CHECK(d.draw().card == last);
+}
+
+TEST_CASE("a light is dragged, nudged by keys, turned, copied and removed", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    d.touch("draw/tool/select");
+    const Vec2 was = find_led(d.draw().card, "L1")->at_mm;
+    d.drag(was, was + Vec2{6, 15});
+    CHECK(distance(find_led(d.draw().card, "L1")->at_mm, was + Vec2{6, 15}) <= 1.0);
+    CHECK(d.problems() > 0); // off its rails: the findings followed the finger
+    d.fingers.key(Key::Undo);
+    d.fingers.frame(2);
+    CHECK(find_led(d.draw().card, "L1")->at_mm == was);
+    CHECK(d.problems() == 0);
+
+    d.paper(find_led(d.draw().card, "L2")->at_mm);
+    REQUIRE(d.draw().selected == "L2");
+    const Vec2 place = find_led(d.draw().card, "L2")->at_mm;
+    d.fingers.key(Key::Right);
+    d.fingers.frame(2);
+    d.fingers.key(Key::Down);
+    d.fingers.frame(2);
+    CHECK(find_led(d.draw().card, "L2")->at_mm == place + Vec2{0.5, 0.5});
+    d.touch("draw/do/turn");
+    CHECK(find_led(d.draw().card, "L2")->turn_deg == Approx(180));
+    d.touch("draw/do/copy");
+    CHECK(d.draw().selected == "L8");
+    d.fingers.key(Key::Delete);
+    d.fingers.frame(2);
+    CHECK(find_led(d.draw().card, "L8") == nullptr);
+    CHECK(d.draw().selected.empty());
+}
+
+TEST_CASE("a strip's corner is dragged, its run moved, and the whole cut and joined", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    d.touch("draw/tool/select");
+    d.paper({104, 35}); // between two lights, on the - strip
+    REQUIRE(d.draw().selected == "N2");
+    const Vec2 end = find_strip(d.draw().card, "N2")->path_mm.back();
+    d.drag(end, end + Vec2{10, 0});
+    CHECK(distance(find_strip(d.draw().card, "N2")->path_mm.back(), end + Vec2{10, 0}) <= 1.0);
+    d.fingers.key(Key::Undo);
+    d.fingers.frame(2);
+    CHECK(find_strip(d.draw().card, "N2")->path_mm.back() == end);
+    d.paper({104, 35});
+    d.touch("draw/do/cut");
+    CHECK(find_strip(d.draw().card, "N3") != nullptr);
+    CHECK(d.problems() == 0);
+    d.touch("draw/do/join");
+    CHECK(find_strip(d.draw().card, "N3") == nullptr);
+    CHECK(d.problems() == 0);
+    d.paper({60, 45});
+    d.paper({68, 45});
+    REQUIRE(d.draw().selected == "S1");
+    d.drag({68, 45}, {68, 54}); // the run under the lights, moved down, leaves them without their trace
+    CHECK(find_strip(d.draw().card, "S1")->path_mm[2].y == Approx(54).margin(1.0));
+    CHECK(d.problems() > 0);
+}
+
+TEST_CASE("a crossing is told at once and patched with one tap", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    d.touch("draw/tool/minus"); // on from the end of the - strip
+    d.paper({126, 35});
+    d.paper({141, 35});
+    d.touch("draw/done");
+    CHECK(d.problems() == 0);
+    CHECK(d.draw().card.laid.size() == 3); // the strip grew: no new one, no fold
+    CHECK(find_strip(d.draw().card, "N2")->path_mm.size() == 2);
+    d.touch("draw/tool/plus"); // and up over it from the end of the + strip
+    d.paper({126, 45});
+    d.paper({135, 45});
+    d.paper({135, 20});
+    d.touch("draw/done");
+    REQUIRE(d.problems() > 0);
+    const std::size_t laid = d.draw().card.laid.size();
+    d.reach("draw/findings", "draw/finding/1/fix/0");
+    CHECK(d.draw().card.laid.size() == laid + 1);
+    CHECK(d.problems() == 0);
+}
+
+TEST_CASE("suggested traces are looked at, taken as one edit, and taken back", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    d.touch("shelf/new");
+    d.touch("draw-new/a6");
+    for (const Vec2 at : {Vec2{50, 30}, Vec2{80, 30}, Vec2{110, 30}, Vec2{110, 70}, Vec2{75, 70}}) {
+        d.paper(at);
+    }
+    d.reach("draw/findings", "draw/finding/3/fix/0"); // who it is for
+    ++d.taps;
+    d.touch("draw-audience/children");
+    const Card bare = d.draw().card;
+    const std::size_t states = d.draw().history.size();
+    d.touch("draw/suggest");
+    REQUIRE(d.draw().suggested.has_value());
+    CHECK(d.problems() == 0);
+    CHECK(d.draw().history.size() == states); // only looked at
+    if (d.draw().suggested->suggestions.size() > 1) {
+        const Card first = d.draw().card;
+        d.touch("draw/suggest/next");
+        CHECK_FALSE(d.draw().card == first);
+        d.touch("draw/suggest/back");
+        CHECK(d.draw().card == first);
+    }
+    const Card wanted = d.draw().suggested->suggestions.front().card;
+    d.touch("draw/suggest/use");
+    CHECK(d.draw().card == wanted); // strips, and the lights it turned
+    CHECK(d.problems() == 0);
+    CHECK(d.draw().history.size() == states + 1);
+    WARN("five lights with suggested traces: " << d.taps << " taps");
+    d.touch("draw/undo");
+    CHECK(d.draw().card == bare);
+    d.touch("draw/suggest");
+    d.touch("draw/suggest/leave");
+    CHECK(d.draw().card == bare);
+}
+
+TEST_CASE("findings follow the finger while it drags, and nothing is kept when it is let go where it began",
+          "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    d.touch("draw/tool/select");
+    const std::size_t states = d.draw().history.size();
+    const Point from = d.at({50, 40});
+    const Point away = d.at({50, 70});
+    d.fingers.pointer(PointerSample::Phase::Down, from);
+    d.fingers.frame(2);
+    d.fingers.pointer(PointerSample::Phase::Move, away);
+    d.fingers.frame(2);
+    CHECK(d.problems() > 0);
+    CHECK(d.draw().history.size() == states);
+    d.fingers.pointer(PointerSample::Phase::Move, from);
+    d.fingers.frame(40);
+    d.fingers.pointer(PointerSample::Phase::Up, from);
+    d.fingers.frame(3);
+    CHECK(d.problems() == 0);
+    CHECK(d.draw().history.size() == states);
+}
+
+TEST_CASE("everything that can be tapped while drawing is large enough, at every tablet size", "[frame]") {
+    for (const Size size : {Size{1180, 820}, Size{820, 1180}, Size{1024, 700}}) {
+        const OwnFolder library;
+        Drawing d(library.path(), size);
+        update(d.app.state, d.app.around,
+               command::Draw{draw::Open{d.app.around.assets + "/cards/harbour-lighthouse.card.json"}});
+        for (const char* selected : {"", "L1", "N1", "holder", "foam", "R1", "P1"}) {
+            update(d.app.state, d.app.around, command::Draw{draw::SelectPart{selected}});
+            d.fingers.frame(2);
+            for (const Target& target : d.fingers.targets().all()) {
+                if (target.role == Role::Spot || target.role == Role::Note || is_container(target.role) ||
+                    target.visible.empty()) {
+                    continue;
+                }
+                INFO(size.w << "x" << size.h << " " << selected << " " << target.name);
+                CHECK(target.rect.w >= 55.9f);
+                CHECK(target.rect.h >= 55.9f);
+                CHECK(target.rect.x >= 0);
+                CHECK(target.rect.right() <= size.w + 0.1f);
+            }
+        }
+    }
+}
