@@ -44,6 +44,12 @@ struct Do {
     Edit edit;
 };
 
+/// What the title field shows now; `done`: that is the title.
+struct TypeTitle {
+    std::string text;
+    bool done = false;
+};
+
 struct Undo {};
 
 struct Redo {};
@@ -132,11 +138,11 @@ namespace lanternleaf {
 
 using DrawCommand =
     std::variant<draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo,
-                 draw::DragEnd, draw::Do, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip,
-                 draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::RemoveSelected, draw::TurnSelected,
-                 draw::CopySelected, draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest,
-                 draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis,
-                 draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate, draw::SetScale, draw::KeepScale,
-                 draw::LockLightBox, draw::LookAt>;
+                 draw::DragEnd, draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart,
+                 draw::FinishStrip, draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::RemoveSelected,
+                 draw::TurnSelected, draw::CopySelected, draw::ShowFinding, draw::ApplyFix, draw::ShowLayers,
+                 draw::Suggest, draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions,
+                 draw::MakeThis, draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate, draw::SetScale,
+                 draw::KeepScale, draw::LockLightBox, draw::LookAt>;
 
 } // namespace lanternleaf

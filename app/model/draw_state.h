@@ -73,6 +73,7 @@ struct DrawState {
     Laying laying;
     std::optional<DrawDrag> drag;
     int shown_finding = -1;
+    std::optional<std::string> title;     ///< while it is typed
     std::optional<RouteResult> suggested; ///< traces that were found and are being looked at
     int suggestion = 0;
     bool lights = true; ///< layers: predicted light, number badges

@@ -238,6 +238,15 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
                            state.sheet = SheetKind::none;
                        }
                    },
+                   [&](const draw::TypeTitle& c) {
+                       plan.title = c.text;
+                       if (c.done) {
+                           plan.title.reset();
+                           if (c.text != plan.history.card().title) {
+                               commit_edit(state, around, {edit::SetTitle{c.text}});
+                           }
+                       }
+                   },
                    [&](const draw::Undo&) { step_history(state, around, true); },
                    [&](const draw::Redo&) { step_history(state, around, false); },
                    [&](const draw::SelectPart& c) {

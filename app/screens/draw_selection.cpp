@@ -123,8 +123,9 @@ void draw_suggestions(Screen& screen, const Rect& area, bool brief) {
         row.cut_left(12);
     }
     if (brief) {
-        ui.pen().text_in(row, ui.fonts().fitted(readout_mm(now.report.length_mm) + " of tape", small, row.w),
-                         small, ui.theme().ink2, Align::Left);
+        ui.pen().text_in(
+            row, ui.fonts().fitted(readout_number(now.report.length_mm, 0) + " mm of tape", small, row.w),
+            small, ui.theme().ink2, Align::Left);
     }
 }
 

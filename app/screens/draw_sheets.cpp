@@ -3,6 +3,7 @@
 #include "controls/button.h"
 #include "controls/scroll.h"
 #include "controls/slider.h"
+#include "controls/text_field.h"
 #include "safety/audience.h"
 #include "screens/draw.h"
 #include "screens/sheets.h"
@@ -144,6 +145,14 @@ void draw_card_sheet(Screen& screen) {
         ui.pen().text({body.x, y}, words, bold, ui.theme().ink);
         y += bold.lead + 6;
     };
+    head("Title");
+    std::string title = draw.title.value_or(draw.card.title);
+    const TextFieldHit typed = text_field(ui, "draw-card/title", {body.x, y, body.w, ui.m.field_h},
+                                          {.label = "Title of the card"}, title);
+    if (typed != TextFieldHit::None) {
+        act(screen, draw::TypeTitle{title, typed == TextFieldHit::Done});
+    }
+    y += ui.m.field_h + 12;
     head("Sheet");
     double width = draw.card.sheet.width_mm;
     double height = draw.card.sheet.height_mm;
@@ -185,6 +194,9 @@ void draw_card_sheet(Screen& screen) {
     y = draw_rows(screen, body, y, rows);
     scroll.done(y - scroll.top());
     if (sheet.closed()) {
+        if (draw.title) {
+            act(screen, draw::TypeTitle{*draw.title, true});
+        }
         screen.say(command::CloseSheet{});
     }
 }

@@ -56,11 +56,13 @@ void outline(Screen& screen, const Viewport& at, const Convex& shape, Colour col
     }
 }
 
-void cross_at(Screen& screen, const Viewport& at, Vec2 mm, double arm_mm, Colour colour) {
+void sign_at(Pen& pen, const Viewport& at, Vec2 mm, double arm_mm, bool plus) {
     const Point p = at.to_px(mm);
     const float arm = at.px(arm_mm);
-    screen.ui.pen().line({p.x - arm, p.y}, {p.x + arm, p.y}, colour, 1.5f);
-    screen.ui.pen().line({p.x, p.y - arm}, {p.x, p.y + arm}, colour, 1.5f);
+    pen.line({p.x - arm, p.y}, {p.x + arm, p.y}, kInk, 2);
+    if (plus) {
+        pen.line({p.x, p.y - arm}, {p.x, p.y + arm}, kInk, 2);
+    }
 }
 
 /// Both edges of a strip and its two ends as one line: mitred at folds, where the tape turns.
@@ -122,7 +124,8 @@ void draw_template(Screen& screen, const Viewport& at) {
         } else {
             outline(screen, at, holder.pad[i], kInk, 2);
         }
-        cross_at(screen, at, holder.at_mm[i], 3, kInk);
+        // The sign of the cell's face that this contact carries; a plain cross would read as a +.
+        sign_at(pen, at, holder.at_mm[i], 2.5, terminal_face(card, i) == CellFace::positive);
     }
     if (!holder.body.empty()) {
         outline(screen, at, holder.body, kInk, 1.5f);
@@ -134,12 +137,7 @@ void draw_template(Screen& screen, const Viewport& at) {
             if (!signs) {
                 continue; // a resistor may lie either way
             }
-            const Point p = at.to_px(pad.at_mm);
-            const float arm = at.px(1.2);
-            pen.line({p.x - arm, p.y}, {p.x + arm, p.y}, kInk, 2);
-            if (pad.piece.pad == 1) {
-                pen.line({p.x, p.y - arm}, {p.x, p.y + arm}, kInk, 2);
-            }
+            sign_at(pen, at, pad.at_mm, 1.2, pad.piece.pad == 1);
         }
     };
     pads(made.led_pads, true);
@@ -260,15 +258,14 @@ void draw_measuring(Screen& screen, const Rect& area) {
     column.cut_bottom(16);
     SliderLook look;
     look.label = "Size of the outline";
-    look.low = kLeastPxPerMm;
-    look.high = kMostPxPerMm;
     // Finer than an eye can tell: a tenth of a millimetre over the card's length.
     look.step = 0.01f;
     look.key_step = 0.01f;
-    // The slider spans what can fit this screen, so that a finger is fine enough.
-    look.low = std::max(kLeastPxPerMm, static_cast<float>(draft) * 0.5f);
-    const double most = std::min(static_cast<double>(area.w - 16) / kBankCard_w_mm, 14.0) * px_per_pt;
-    look.low = static_cast<float>(std::min(2.0 * px_per_pt, most * 0.3));
+    // It spans what can fit this screen, so that a finger is fine enough. On a phone the card stands upright.
+    const bool upright = ui.m.phone();
+    const double across_mm = upright ? kBankCard_h_mm : kBankCard_w_mm;
+    const double most = std::min(static_cast<double>(area.w - 16) / across_mm, 14.0) * px_per_pt;
+    look.low = static_cast<float>(std::max(static_cast<double>(kLeastPxPerMm), most * 0.25));
     look.high = static_cast<float>(std::min(static_cast<double>(kMostPxPerMm), most));
     look.value_text = readout_number(draft, 2) + " pixels to the millimetre";
     const float slider_h = slider_height(ui, look);
@@ -288,8 +285,8 @@ void draw_measuring(Screen& screen, const Rect& area) {
         act(screen, draw::SetScale{static_cast<double>(value)});
     }
     // The outline stands at one corner: one pair of edges stays put while the other two are compared.
-    const float card_w = static_cast<float>(kBankCard_w_mm * ppm);
-    const float card_h = static_cast<float>(kBankCard_h_mm * ppm);
+    const float card_w = static_cast<float>((upright ? kBankCard_h_mm : kBankCard_w_mm) * ppm);
+    const float card_h = static_cast<float>((upright ? kBankCard_w_mm : kBankCard_h_mm) * ppm);
     const float x = std::min(column.x, std::max(area.x + 8, area.centre().x - card_w / 2));
     const Rect card{x, column.y, card_w, card_h};
     const float radius = static_cast<float>(kBankCard_r_mm * ppm);

@@ -124,6 +124,7 @@ void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
     inside.cut_top(3);
     const TextStyle body = ui.m.type(Type::Body);
     const TextStyle small = ui.m.type(Type::Small);
+    inside.cut_right(corner.w - 4);
     const auto row = [&](Icon icon, const std::string& text, TextStyle style, Colour colour) {
         const Rect line = inside.cut_top(style.lead);
         draw_icon(ui.pen(), icon, {line.x + 12, line.centre().y}, 22, colour);

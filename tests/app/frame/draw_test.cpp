@@ -228,3 +228,20 @@ TEST_CASE("everything that can be tapped while drawing is large enough, at every
         }
     }
 }
+
+TEST_CASE("the title is typed, kept as one edit, and an empty one is refused", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    d.touch("shelf/new");
+    d.touch("draw-new/a6");
+    d.touch("draw/card");
+    d.touch("draw-card/title");
+    d.fingers.type(" by night");
+    d.fingers.frame(2);
+    d.fingers.key(Key::Enter);
+    d.fingers.frame(3);
+    CHECK(d.draw().card.title == "New card by night");
+    CHECK(d.draw().history.size() == 2);
+    update(d.app.state, d.app.around, command::Draw{draw::TypeTitle{"  ", true}});
+    CHECK(d.draw().card.title == "New card by night");
+}
