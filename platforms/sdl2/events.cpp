@@ -164,6 +164,10 @@ bool EventReader::take(const SDL_Event& event) {
     }
 }
 
+void EventReader::lose_finger(int id) {
+    pending_.pointers.push_back({PointerSample::Phase::Cancel, PointerKind::Finger, id, {}, steady_s()});
+}
+
 HostInput EventReader::input() {
     HostInput out = pending_;
     int w = 0;

@@ -19,6 +19,8 @@ public:
 
     /// Takes one event in. True when it may change what is to be seen.
     bool take(const SDL_Event& event);
+    /// A finger ended without lifting: the system took it for a gesture of its own.
+    void lose_finger(int id);
     /// All that came in since the last call, with the window's size and scale as they are now.
     [[nodiscard]] HostInput input();
 

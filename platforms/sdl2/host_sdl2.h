@@ -8,7 +8,7 @@
 
 namespace lanternleaf {
 
-class HostSdl2 final : public Host {
+class HostSdl2 : public Host {
 public:
     /// assets: the folder with fonts/, cards/, words/.
     explicit HostSdl2(std::filesystem::path assets);

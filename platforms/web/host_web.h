@@ -1,0 +1,27 @@
+// HostWeb: what the app may ask of a browser.
+// Exists so that handing over a file, the screen and the keyboard go through the page; all else is as with
+// SDL.
+#pragma once
+
+#include "host_sdl2.h"
+
+namespace lanternleaf {
+
+class HostWeb final : public HostSdl2 {
+public:
+    using HostSdl2::HostSdl2;
+
+    /// The folder that the page keeps in the browser's storage.
+    [[nodiscard]] std::filesystem::path data_folder() const override { return "/library"; }
+
+    /// The share sheet where the device has one for files, else a download. Gives the file's name.
+    Outcome<std::string> hand_over(std::string_view file_name, std::string_view bytes) override;
+    void keep_screen_on(bool on) override;
+    void show_keyboard(bool shown, const Rect& field) override;
+    void tick() override;
+
+    /// A page is closed by whoever opened it.
+    void quit() override {}
+};
+
+} // namespace lanternleaf

@@ -1,0 +1,14 @@
+// The functions of page.h, handed on to the page; linked into the program by --js-library.
+mergeInto(LibraryManager.library, {
+    page_wake: function(after_s) { Module.page.wake(after_s); },
+    page_keep: function() { return Module.page.keep() ? 1 : 0; },
+    page_ready: function() { Module.page.ready(); },
+    page_stopped: function(sentence) { Module.page.stopped(UTF8ToString(sentence)); },
+    page_surroundings: function(values) { HEAPF32.set(Module.page.surroundings(), values >> 2); },
+    page_hand_over: function(name, bytes, count) {
+        Module.page.handOver(UTF8ToString(name), HEAPU8.slice(bytes, bytes + count));
+    },
+    page_keep_screen_on: function(on) { Module.page.keepScreenOn(on !== 0); },
+    page_show_keyboard: function(shown, x, y, w, h) { Module.page.showKeyboard(shown !== 0, x, y, w, h); },
+    page_tick: function() { Module.page.tick(); },
+});

@@ -1,0 +1,25 @@
+// Page: what the program asks of the page round it; page/page.js answers.
+// Exists so that C++ and JavaScript meet in one place. The page calls back by the exports in main.cpp.
+#pragma once
+
+extern "C" {
+
+/// Calls lanternleaf_turn() after so many seconds, with the browser's next drawing.
+void page_wake(double after_s);
+/// Starts to keep what the program wrote since the last time; 0 when nothing was. The page calls
+/// lanternleaf_kept() once all of it is in the browser's storage, and never before.
+int page_keep();
+/// The first frame is on the glass: the page takes its waiting picture away.
+void page_ready();
+/// A sentence for the person when the app cannot start.
+void page_stopped(const char* sentence);
+
+/// Fills in left, top, right and bottom inset (points), points per millimetre, less motion wanted, dark
+/// wanted.
+void page_surroundings(float values[7]);
+
+void page_hand_over(const char* name, const char* bytes, int count);
+void page_keep_screen_on(int on);
+void page_show_keyboard(int shown, float x, float y, float w, float h);
+void page_tick();
+}

@@ -1,0 +1,329 @@
+// The page round the program: its storage, the files it hands over and takes in, the screen kept on, the
+// on-screen keyboard, insets. See page.h for what the program asks.
+'use strict';
+
+const at = (id) => document.getElementById(id);
+const canvas = at('canvas');
+const storage = new Library('/library');
+
+function say(words, again) {
+    at('words').textContent = words;
+    at('again').hidden = !again;
+    at('again').onclick = again || null;
+    at('waiting').hidden = false;
+}
+
+// Turns ---------------------------------------------------------------------------------------------------
+let frameAsked = 0;
+let timer = 0;
+
+function turn() {
+    frameAsked = 0;
+    Module._lanternleaf_turn();
+}
+
+function wake(after_s) {
+    clearTimeout(timer);
+    if (after_s > 0) {
+        timer = setTimeout(() => wake(0), Math.min(after_s * 1000, 0x7FFFFFFF));
+    } else if (!frameAsked) {
+        frameAsked = requestAnimationFrame(turn);
+    }
+}
+
+// Storage -------------------------------------------------------------------------------------------------
+let askedToStay = false;
+
+function keep() {
+    if (!storage.hasChanges) {
+        return false;
+    }
+    Module.page.keeping = true;
+    const trying = async () => {
+        const started = performance.now();
+        try {
+            await storage.keep();
+        } catch (error) {
+            say('This browser did not keep your last move: ' + error.message +
+                    '. Everything before it is kept. Free some space, then try again.',
+                () => { at('waiting').hidden = true; trying(); });
+            return;
+        }
+        Module.page.keptIn_ms.push(performance.now() - started);
+        Module.page.keeping = false;
+        Module._lanternleaf_kept();
+        // Once there is something to lose, the browser is asked not to clear it when space runs short.
+        if (!askedToStay && navigator.storage && navigator.storage.persist) {
+            askedToStay = true;
+            navigator.storage.persist();
+        }
+    };
+    trying();
+    return true;
+}
+
+// Two pages with one storage would each miss what the other writes, so the second waits for the first.
+function aloneWithStorage() {
+    if (!navigator.locks) {
+        return Promise.resolve();
+    }
+    return new Promise((ready) => {
+        const late = setTimeout(() => say('Lanternleaf is open in another tab or window. Close it there and it goes on here.'), 400);
+        navigator.locks.request('lanternleaf-library', () => {
+            clearTimeout(late);
+            ready();
+            return new Promise(() => {}); // held until the page goes
+        });
+    });
+}
+
+// The screen ----------------------------------------------------------------------------------------------
+let wantsScreen = false;
+let screenLock = null;
+
+async function keepScreenOn(on) {
+    wantsScreen = on;
+    if (!navigator.wakeLock) {
+        return;
+    }
+    if (on && !screenLock && document.visibilityState === 'visible') {
+        try {
+            screenLock = await navigator.wakeLock.request('screen');
+            screenLock.addEventListener('release', () => { screenLock = null; });
+        } catch (refused) {
+            screenLock = null; // a low battery, for one: the maker then wakes the screen by hand
+        }
+    }
+    if (screenLock && !wantsScreen) {
+        screenLock.release();
+    }
+}
+// The system takes the lock away when the page is left; it is asked for again on return.
+document.addEventListener('visibilitychange', () => keepScreenOn(wantsScreen));
+
+const wantsLessMotion = matchMedia('(prefers-reduced-motion: reduce)');
+const wantsDark = matchMedia('(prefers-color-scheme: dark)');
+const byFinger = matchMedia('(pointer: coarse)');
+
+// Browsers do not tell how large a point is. Phones have about 160 points an inch and tablets about 132 (makers'
+// figures, from memory); at a desk 96, which is what the CSS standard calls an inch.
+function pointsPerMm() {
+    const short = Math.min(screen.width, screen.height);
+    return (!byFinger.matches ? 96 : short < 600 ? 160 : 132) / 25.4;
+}
+
+let surroundingsNow = null;
+
+function surroundings() {
+    if (!surroundingsNow) {
+        const style = getComputedStyle(at('insets'));
+        const side = (name) => parseFloat(style['padding' + name]) || 0;
+        surroundingsNow = [side('Left'), side('Top'), side('Right'), side('Bottom'), pointsPerMm(),
+                           wantsLessMotion.matches ? 1 : 0, wantsDark.matches ? 1 : 0];
+    }
+    return surroundingsNow;
+}
+
+function changed() {
+    surroundingsNow = null;
+    if (Module.started) {
+        Module._lanternleaf_disturb();
+    }
+}
+for (const query of [wantsLessMotion, wantsDark, byFinger]) {
+    query.addEventListener('change', changed);
+}
+
+// An on-screen keyboard shortens what can be seen without the window changing its size.
+function fit() {
+    const seen = window.visualViewport;
+    if (seen && Math.abs(seen.scale - 1) < 0.01) {
+        document.documentElement.style.setProperty('--page-height', seen.height + 'px');
+    }
+    changed();
+}
+addEventListener('resize', fit);
+if (window.visualViewport) {
+    let height = visualViewport.height;
+    visualViewport.addEventListener('resize', () => {
+        if (visualViewport.height !== height) {
+            height = visualViewport.height;
+            fit();
+            dispatchEvent(new Event('resize')); // the program measures the canvas when the window is resized
+        }
+    });
+}
+
+// Touch ---------------------------------------------------------------------------------------------------
+canvas.addEventListener('touchcancel', (event) => {
+    event.stopImmediatePropagation();
+    for (const touch of event.changedTouches) {
+        Module._lanternleaf_touch_lost(touch.identifier);
+    }
+}, {capture: true});
+canvas.addEventListener('contextmenu', (event) => event.preventDefault());
+
+function tick() {
+    if (navigator.vibrate) {
+        navigator.vibrate(12);
+    }
+}
+
+// Reload, find, zoom, a new tab: the browser's own keys stay its own; the program would swallow them all.
+addEventListener('keydown', (event) => {
+    const own = (event.ctrlKey || event.metaKey) && !['z', 'Z', 'y', 'Y'].includes(event.key);
+    if (own || /^F[0-9]+$/.test(event.key)) {
+        event.stopImmediatePropagation();
+    }
+}, {capture: true});
+
+// The on-screen keyboard ------------------------------------------------------------------------------------
+// It types into a field of the page; what changes there goes on to the program. The field is never empty, so
+// that a backspace always changes something.
+const typing = at('typing');
+const kFiller = ' '.repeat(32);
+let typed = kFiller;
+
+function showKeyboard(shown, x, y, w, h) {
+    if (shown) {
+        typing.style.left = x + 'px';
+        typing.style.top = y + 'px';
+        typing.style.width = w + 'px';
+        typing.style.height = h + 'px';
+        typing.value = typed = kFiller;
+        typing.focus({preventScroll: true});
+        typing.setSelectionRange(kFiller.length, kFiller.length);
+    } else if (document.activeElement === typing) {
+        typing.blur();
+        canvas.focus({preventScroll: true});
+    }
+}
+
+typing.addEventListener('input', () => {
+    const now = typing.value;
+    let same = 0;
+    while (same < typed.length && same < now.length && typed[same] === now[same]) {
+        ++same;
+    }
+    for (const _ of [...typed.slice(same)]) {
+        Module._lanternleaf_backspace();
+    }
+    if (same < now.length) {
+        Module.ccall('lanternleaf_type', null, ['string'], [now.slice(same)]);
+    }
+    typed = now;
+    if (now.length < 4) {
+        typing.value = typed = kFiller;
+    }
+});
+// The program listens at the window; letters would arrive twice.
+for (const kind of ['keydown', 'keypress', 'keyup']) {
+    typing.addEventListener(kind, (event) => {
+        if (!['Enter', 'Escape', 'Tab'].includes(event.key)) {
+            event.stopPropagation();
+        }
+    });
+}
+
+// Files -----------------------------------------------------------------------------------------------------
+const kKinds = {pdf: 'application/pdf', json: 'application/json', jsonl: 'application/x-ndjson', png: 'image/png',
+                html: 'text/html', txt: 'text/plain', svg: 'image/svg+xml', csv: 'text/csv'};
+
+async function handOver(name, bytes) {
+    const kind = kKinds[name.slice(name.lastIndexOf('.') + 1)] || 'application/octet-stream';
+    const file = new File([bytes], name, {type: kind});
+    if (byFinger.matches && navigator.canShare && navigator.canShare({files: [file]})) {
+        try {
+            await navigator.share({files: [file], title: name});
+            return;
+        } catch (refused) {
+            if (refused.name === 'AbortError') {
+                return; // the person closed the share sheet
+            }
+        }
+    }
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(file);
+    link.download = name;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+}
+
+// A file of any other kind is refused by the program with a sentence of its own.
+async function bringIn(files) {
+    for (const file of files) {
+        if (file.size > 32 * 1024 * 1024) {
+            continue; // larger than any file the program reads
+        }
+        const bytes = new Uint8Array(await file.arrayBuffer());
+        while (Module.page.keeping) {
+            await new Promise((later) => setTimeout(later, 20));
+        }
+        const at = Module._malloc(bytes.length || 1);
+        Module.HEAPU8.set(bytes, at);
+        Module.ccall('lanternleaf_bring_in', null, ['string', 'number', 'number'], [file.name, at, bytes.length]);
+        Module._free(at);
+    }
+}
+
+function pickFile() {
+    const picker = at('picker');
+    picker.value = '';
+    picker.onchange = () => bringIn(picker.files);
+    picker.click();
+}
+addEventListener('dragover', (event) => event.preventDefault());
+addEventListener('drop', (event) => {
+    event.preventDefault();
+    bringIn(event.dataTransfer.files);
+});
+// The installed app is offered for card files by the systems that do such a thing.
+if ('launchQueue' in window) {
+    launchQueue.setConsumer(async (launch) => {
+        await Module.ready;
+        bringIn(await Promise.all(launch.files.map((handle) => handle.getFile())));
+    });
+}
+
+// Start -------------------------------------------------------------------------------------------------------
+let tellReady;
+
+var Module = {
+    canvas,
+    ready: new Promise((ready) => { tellReady = ready; }),
+    noInitialRun: true,
+    started: false,
+    page: {keeping: false, keptIn_ms: [], wake, keep, tick, surroundings, handOver, pickFile, keepScreenOn, showKeyboard,
+           ready: () => {
+               at('waiting').hidden = true;
+               Module.firstFrame_ms = performance.now();
+               tellReady();
+               canvas.focus({preventScroll: true});
+           },
+           stopped: (sentence) => say(sentence, () => location.reload())},
+    onAbort: () => stopped(),
+    async onRuntimeInitialized() {
+        try {
+            await aloneWithStorage();
+            await storage.open(Module.FS);
+        } catch (error) {
+            say('This browser gives no storage to this page, so nothing could be kept (' + error.message +
+                '). Leave private browsing or allow storage, then try again.', () => location.reload());
+            return;
+        }
+        Module.started = true;
+        Module.callMain([]);
+    },
+};
+
+function stopped() {
+    say('Lanternleaf has stopped. Every move you confirmed is kept; open it again to go on.', () => location.reload());
+}
+addEventListener('error', (event) => { if (event.error instanceof WebAssembly.RuntimeError) { stopped(); } });
+// A graphics chip that was taken away comes back with the page; the moves are in storage.
+canvas.addEventListener('webglcontextlost', (event) => { event.preventDefault(); stopped(); });
+
+fit();
+if ('serviceWorker' in navigator) {
+    navigator.serviceWorker.register('service-worker.js');
+}
