@@ -9,8 +9,9 @@ namespace {
 
 // In the order of EventKind.
 constexpr const char* kNames[] = {
-    "started", "audience", "move-done", "move-undone", "reading",     "change",   "verdict",   "regardless",
-    "adult",   "cell-in",  "cell-out",  "note",        "step-opened", "finished", "abandoned",
+    "started",     "audience",   "move-done", "move-undone", "reading",  "change",
+    "verdict",     "regardless", "adult",     "cell-in",     "cell-out", "note",
+    "step-opened", "finished",   "abandoned", "mend-told",   "mended",
 };
 static_assert(std::size(kNames) == kEventKindCount);
 

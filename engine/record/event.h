@@ -26,15 +26,22 @@ enum class EventKind {
     step_opened, ///< step
     finished,    ///< text = outcome
     abandoned,   ///< text = why, may be empty
+    mend_told,   ///< text = one thing seen, tried or measured in Mend (mend/told.h), kTakenBack or kToldAgain
+    mended,      ///< text = what was wrong, in words; fault = its kinds
 };
-inline constexpr int kEventKindCount = 15;
+inline constexpr int kEventKindCount = 17;
+
+/// What a mend_told event says instead of something seen: the last one is unsaid; all are.
+inline constexpr const char* kTakenBack = "taken back";
+inline constexpr const char* kToldAgain = "from the beginning";
 
 struct Event {
     EventKind kind = EventKind::note;
     std::int64_t at_s = 0; ///< seconds since 1970, UTC, from the caller's clock
     int step = 0;          ///< 1..7, 0 when it belongs to none
     std::string text;
-    std::string card; ///< started: the card file as JSON text
+    std::string fault; ///< mended: the kinds of fault, "led-turned", two with a blank between
+    std::string card;  ///< started: the card file as JSON text
     Change change;
     Reading reading;
     VerdictState state = VerdictState::proved;

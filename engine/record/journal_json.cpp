@@ -33,7 +33,10 @@ const char* text_key(EventKind kind) {
     case EventKind::cell_in:
     case EventKind::cell_out:
     case EventKind::note:
+    case EventKind::mended:
         return "text";
+    case EventKind::mend_told:
+        return "told";
     case EventKind::reading:
     case EventKind::change:
     case EventKind::step_opened:
@@ -45,7 +48,8 @@ const char* text_key(EventKind kind) {
 // Whether an event says nothing without its text.
 bool needs_text(EventKind kind) {
     return kind == EventKind::started || kind == EventKind::audience || kind == EventKind::move_done ||
-           kind == EventKind::move_undone || kind == EventKind::note;
+           kind == EventKind::move_undone || kind == EventKind::note || kind == EventKind::mend_told ||
+           kind == EventKind::mended;
 }
 
 bool needs_step(EventKind kind) {
@@ -110,6 +114,8 @@ Event event_from(const Cursor& json, int line_number) {
         event.reading = reading_from_json(in.need("reading"));
     } else if (event.kind == EventKind::change) {
         event.change = change_from_json(in.need("change"));
+    } else if (event.kind == EventKind::mended) {
+        event.fault = in.need("fault").text();
     } else if (event.kind == EventKind::verdict) {
         event.state = in.need("state").choice<VerdictState>(
             {{"proved", VerdictState::proved}, {"stopped", VerdictState::stopped}});
@@ -154,6 +160,8 @@ std::string write_event(const Event& event, int number) {
         json["reading"] = reading_json(event.reading);
     } else if (event.kind == EventKind::change) {
         json["change"] = change_json(event.change);
+    } else if (event.kind == EventKind::mended) {
+        json["fault"] = event.fault;
     } else if (event.kind == EventKind::verdict) {
         json["state"] = name_of(event.state);
     }

@@ -125,6 +125,7 @@ Outcome<Done> change(Record& record, const Parts& parts, const Event& event) {
         return built.problem();
     }
     record.as_built = std::move(built).value();
+    record.mend_told.clear();
     record.changes.push_back({event.change, event.step, event.at_s});
     return Done{};
 }
@@ -140,6 +141,7 @@ Outcome<Done> judge(Record& record, const Event& event) {
         step.proved = false;
     } else {
         step.proved = true;
+        record.mend_told.clear();
     }
     step.closed_s = !step.closed() ? 0 : step.closed_s != 0 ? step.closed_s : event.at_s;
     open_first_unclosed(record, event.at_s);
@@ -194,6 +196,30 @@ Outcome<Done> end(Record& record, const Event& event) {
     return Done{};
 }
 
+Outcome<Done> mend_told(Record& record, const Event& event) {
+    if (event.text.empty()) {
+        return cannot(event, "expected what was seen, tried or measured");
+    }
+    if (event.text == kToldAgain) {
+        record.mend_told.clear();
+    } else if (event.text != kTakenBack) {
+        record.mend_told.push_back(event.text);
+    } else if (!record.mend_told.empty()) {
+        record.mend_told.pop_back();
+    }
+    return Done{};
+}
+
+Outcome<Done> mended(Record& record, const Event& event) {
+    if (event.text.empty() || event.fault.empty()) {
+        return cannot(event, "expected what was wrong");
+    }
+    record.mends.push_back({event.fault, event.text, event.step, event.at_s});
+    record.notes.push_back("Mended: " + event.text + ".");
+    record.mend_told.clear();
+    return Done{};
+}
+
 bool allowed_after_end(EventKind kind) {
     switch (kind) {
     case EventKind::reading:
@@ -204,6 +230,8 @@ bool allowed_after_end(EventKind kind) {
     case EventKind::cell_out:
     case EventKind::note:
     case EventKind::audience:
+    case EventKind::mend_told:
+    case EventKind::mended:
         return true;
     default:
         return false;
@@ -244,6 +272,10 @@ Outcome<Done> apply(Record& record, const Parts& parts, const Event& event) {
     case EventKind::note:
         record.notes.push_back(event.text);
         return Done{};
+    case EventKind::mend_told:
+        return mend_told(record, event);
+    case EventKind::mended:
+        return mended(record, event);
     }
     return Done{};
 }

@@ -16,6 +16,14 @@ struct ChangeMade {
     std::int64_t at_s = 0;
 };
 
+/// A fault that was found and put right.
+struct MendMade {
+    std::string fault; ///< its kinds, "led-turned"; two at once with a blank between
+    std::string text;  ///< in words
+    int step = 0;
+    std::int64_t at_s = 0;
+};
+
 struct StepRecord {
     bool opened = false;
     bool proved = false;
@@ -48,6 +56,10 @@ struct Record {
     Card as_built; ///< with every change applied
     std::vector<ChangeMade> changes;
     std::vector<std::string> notes;
+    std::vector<MendMade> mends;
+    /// What was told in Mend about the card as it is now, oldest first (mend/told.h). A change, a proof or a
+    /// mending ends it: after that it would speak of another card.
+    std::vector<std::string> mend_told;
     StepRecord steps[kStepCount];
     int step = 1; ///< the first that is not closed: the one that is open now, 1..7; 8 once all are closed
     int event_count = 0;

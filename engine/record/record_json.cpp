@@ -151,6 +151,18 @@ Json changes_json(const Record& record) {
     return list;
 }
 
+Json mends_json(const Record& record) {
+    Json list = Json::array();
+    for (const MendMade& made : record.mends) {
+        Json json = {{"fault", made.fault}, {"text", made.text}, {"at", utc_text(made.at_s)}};
+        if (made.step != 0) {
+            json["step"] = made.step;
+        }
+        list.push_back(json);
+    }
+    return list;
+}
+
 bool passed_first_time(const Record& record) {
     for (const StepRecord& step : record.steps) {
         if (!step.proved || step.regardless || step.stops > 0) {
@@ -188,6 +200,7 @@ std::string write_record(const Record& record, const Parts& parts) {
     }
     json["changes"] = changes_json(record);
     json["notes"] = record.notes;
+    json["mends"] = mends_json(record);
     json["used"] = used_json(record.as_built);
     json["events"] = record.event_count;
     json["card"] = Json::parse(write_card(record.card), nullptr, false);

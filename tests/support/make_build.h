@@ -80,8 +80,11 @@ inline std::vector<Event> every_event() {
     Change tear = change_of(ChangeKind::tear, "S1");
     tear.at_mm = {60, 50.125};
     tear.mm = 1.5;
+    Event mended = event_at(kMorning_s, EventKind::mended, 6, "L1 lies the wrong way round");
+    mended.fault = "led-turned";
     for (const Event& event :
-         {open, look, measured(3, "bed-to-L1-", 0.1), changed(6, change_of(ChangeKind::led_turned, "L1")),
+         {event_at(kMorning_s, EventKind::mend_told, 6, "light dark L1"), mended, open, look,
+          measured(3, "bed-to-L1-", 0.1), changed(6, change_of(ChangeKind::led_turned, "L1")),
           changed(4, tear), event_at(kMorning_s, EventKind::adult, 6),
           event_at(kMorning_s, EventKind::cell_in, 6), lights,
           verdict(6, VerdictState::stopped, "L1 is dark."), event_at(kMorning_s, EventKind::cell_out, 6),

@@ -219,9 +219,53 @@ TEST_CASE("Folding every kind of event", "[record]") {
     CHECK(record.adult_confirmed);
     CHECK_FALSE(record.cell_in);
     CHECK(record.changes.size() == 2);
-    CHECK(record.notes.size() == 2);
+    CHECK(record.notes.size() == 3); // two written, one from the mending
+    CHECK(record.mends.size() == 1);
     CHECK(record.event_count == static_cast<int>(make::every_event().size()));
     CHECK(record.at(StepId::place_leds).stops == 1);
+}
+
+TEST_CASE("What is told in Mend stays until the card is another one", "[record]") {
+    Record record = begun();
+    const auto tell = [&](const char* text) { must(record, event_at(9, EventKind::mend_told, 1, text)); };
+    tell("light dark L1");
+    tell("test 1 warm");
+    CHECK(record.mend_told == std::vector<std::string>{"light dark L1", "test 1 warm"});
+    tell(kTakenBack);
+    CHECK(record.mend_told == std::vector<std::string>{"light dark L1"});
+    tell(kToldAgain);
+    CHECK(record.mend_told.empty());
+    tell(kTakenBack); // nothing left to take back
+    CHECK(record.mend_told.empty());
+    must_not(record, event_at(9, EventKind::mend_told, 1));
+
+    SECTION("a change") {
+        tell("light dark L1");
+        must(record, make::changed(6, make::change_of(ChangeKind::led_turned, "L1")));
+        CHECK(record.mend_told.empty());
+    }
+    SECTION("a stopped verdict keeps it, a proof ends it") {
+        tell("light dark L1");
+        must(record, make::verdict(1, VerdictState::stopped));
+        CHECK(record.mend_told.size() == 1);
+        must(record, make::verdict(1, VerdictState::proved));
+        CHECK(record.mend_told.empty());
+    }
+    SECTION("a mending, also after the end") {
+        prove_up_to(record, 7);
+        must(record, event_at(10, EventKind::finished, 0, "1 of 1 lit"));
+        tell("light dark L1");
+        Event mended = event_at(11, EventKind::mended, 7, "L1 no longer lights");
+        must_not(record, mended); // of no kind
+        mended.fault = "led-dead";
+        must(record, mended);
+        CHECK(record.mend_told.empty());
+        REQUIRE(record.mends.size() == 1);
+        CHECK(record.mends[0].fault == "led-dead");
+        CHECK(record.mends[0].at_s == 11);
+        CHECK(record.notes.back() == "Mended: L1 no longer lights.");
+        CHECK_THAT(write_record(record, kParts), Contains("\"fault\": \"led-dead\""));
+    }
 }
 
 TEST_CASE("A Problem in the middle names its line", "[record]") {
