@@ -31,19 +31,63 @@ CandidateList::CandidateList(MendModel& made_for) : model(made_for) {
     find_stretches();
 }
 
-void CandidateList::add_links() {
-    Conductors& conductors = model.conductors;
-    const auto sleeping = [&](Piece a, Piece b, Vec2 at_mm, double along_a, double along_b) {
-        Contact contact;
-        contact.a = a;
-        contact.b = b;
-        contact.ohm = kSleeping_ohm;
-        contact.at_mm = at_mm;
-        contact.along_a_mm = along_a;
-        contact.along_b_mm = along_b;
-        conductors.contacts.push_back(contact);
-        return static_cast<int>(conductors.contacts.size()) - 1;
+int CandidateList::sleeping(Piece a, Piece b, Vec2 at_mm, double along_a, double along_b) {
+    Contact contact;
+    contact.a = a;
+    contact.b = b;
+    contact.ohm = kSleeping_ohm;
+    contact.at_mm = at_mm;
+    contact.along_a_mm = along_a;
+    contact.along_b_mm = along_b;
+    model.conductors.contacts.push_back(contact);
+    return static_cast<int>(model.conductors.contacts.size()) - 1;
+}
+
+// Each light with its nearest neighbour on the same two traces: the pair that a slip would chain.
+void CandidateList::add_chains() {
+    const Conductors& conductors = model.conductors;
+    const std::size_t count = model.card.leds.size();
+    std::vector<int> net(2 * count, -1);
+    for (int c = 0; c < model.real_contacts; ++c) {
+        const Contact& contact = conductors.contacts[at(c)];
+        for (const auto& [pad, other] : {std::pair{contact.a, contact.b}, std::pair{contact.b, contact.a}}) {
+            if (pad.kind == PieceKind::led_pad && other.kind == PieceKind::strip) {
+                net[at(2 * pad.index + pad.pad)] = conductors.net_of_strip[at(other.index)];
+            }
+        }
+    }
+    const auto same_nets = [&](std::size_t i, std::size_t j) {
+        return net[2 * i] >= 0 && net[2 * i + 1] >= 0 && net[2 * i] == net[2 * j] &&
+               net[2 * i + 1] == net[2 * j + 1];
     };
+    for (std::size_t i = 0; i < count; ++i) {
+        std::size_t best = count;
+        for (std::size_t j = 0; j < count; ++j) {
+            if (i == j || !same_nets(i, j)) {
+                continue;
+            }
+            const Vec2 here = model.card.leds[i].at_mm;
+            best = best == count || distance(here, model.card.leds[j].at_mm) <
+                                        distance(here, model.card.leds[best].at_mm)
+                       ? j
+                       : best;
+        }
+        const int first = static_cast<int>(std::min(i, best));
+        const int second = static_cast<int>(std::max(i, best));
+        const bool known = std::any_of(chains.begin(), chains.end(), [&](const ChainLink& link) {
+            return link.first == first && link.second == second;
+        });
+        if (best < count && !known) {
+            const Vec2 between = (model.card.leds[i].at_mm + model.card.leds[best].at_mm) * 0.5;
+            chains.push_back({first, second,
+                              sleeping({PieceKind::led_pad, first, 1}, {PieceKind::led_pad, second, 0},
+                                       between, 0.0, 0.0)});
+        }
+    }
+}
+
+void CandidateList::add_links() {
+    const Conductors& conductors = model.conductors;
     const auto between_strips = [&](int a, int b, Vec2 at_mm, double along_a, double along_b) {
         return sleeping({PieceKind::strip, a, 0}, {PieceKind::strip, b, 0}, at_mm, along_a, along_b);
     };
@@ -83,6 +127,7 @@ void CandidateList::add_links() {
         model.pad_link.push_back(sleeping({PieceKind::led_pad, i, 0}, {PieceKind::led_pad, i, 1},
                                           model.card.leds[at(i)].at_mm, 0.0, 0.0));
     }
+    add_chains();
     terminal_link = sleeping({PieceKind::terminal, 0, 0}, {PieceKind::terminal, 0, 1}, {}, 0.0, 0.0);
 }
 

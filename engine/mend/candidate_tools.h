@@ -48,11 +48,22 @@ public:
     MendModel& model;
     std::vector<Stretch> stretches;
     std::vector<TouchPlace> links;
+
+    /// Two neighbours on the same two traces, and the sleeping contact from the one's + to the other's -.
+    struct ChainLink {
+        int first = 0;
+        int second = 0;
+        int contact = 0;
+    };
+
+    std::vector<ChainLink> chains;
     int terminal_link = 0;      ///< contact
     int first_part_element = 0; ///< resistor element of Card::resistors[0]
 
 private:
     void add_links();
+    void add_chains();
+    int sleeping(Piece a, Piece b, Vec2 at_mm, double along_a, double along_b); ///< contact index
     void index_elements();
     void find_stretches();
 };

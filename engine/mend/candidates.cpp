@@ -45,6 +45,30 @@ std::string other_type(const MendModel& model, const Led& led) {
     return {};
 }
 
+// The first's + leads to the second's - instead of to the tapes.
+void add_chains(CandidateList& list) {
+    const Card& card = list.model.card;
+    for (const CandidateList::ChainLink& link : list.chains) {
+        const std::vector<int> plus = list.contacts_of({PieceKind::led_pad, link.first, 1});
+        const std::vector<int> minus = list.contacts_of({PieceKind::led_pad, link.second, 0});
+        if (plus.empty() || minus.empty()) {
+            continue;
+        }
+        const std::string& a = card.leds[at(link.first)].id;
+        const std::string& b = card.leds[at(link.second)].id;
+        const Vec2 between = (card.leds[at(link.first)].at_mm + card.leds[at(link.second)].at_mm) * 0.5;
+        Fault& fault = list.add(FaultKind::led_in_series, list.add_place(a + " and " + b, between, {a, b}));
+        fault.led = link.first;
+        fault.led_b = link.second;
+        for (const std::vector<int>* pads : {&plus, &minus}) {
+            for (const int c : *pads) {
+                fault.edits.push_back(list.contact_edit(c, kOpen_ohm));
+            }
+        }
+        fault.edits.push_back(list.contact_edit(link.contact, kTouch_ohm));
+    }
+}
+
 void add_pads(CandidateList& list, const std::vector<PadOutline>& pads, PieceKind kind) {
     const MendModel& model = list.model;
     for (const PadOutline& pad : pads) {
@@ -314,6 +338,7 @@ void add_as_built(CandidateList& list) {
 void find_candidates(MendModel& model, const MendOptions& options) {
     CandidateList list(model);
     add_led_faults(list);
+    add_chains(list);
     add_pads(list, model.conductors.led_pads, PieceKind::led_pad);
     add_pads(list, model.conductors.resistor_pads, PieceKind::resistor_pad);
     add_joints(list);

@@ -73,6 +73,11 @@ void led_words(const MendModel& model, const Fault& fault, Cause& out) {
                   "Without − on one side and + on the other it stays dark.",
                   kCellOut + "Follow both tapes with a finger. Lay " + id + " across the two.");
         return;
+    case FaultKind::led_in_series:
+        words.say(model.places[static_cast<std::size_t>(fault.place)].name + " hang one behind the other",
+                  "Two lights in a row need twice the push of one cell.",
+                  kCellOut + "Lay each of the two across both tapes, − on − and + on +.");
+        return;
     default:
         words.say(id + " shines where nobody sees it",
                   "The light works; the window over it is shut or too thick.",
@@ -210,6 +215,7 @@ Cause describe_fault(const MendModel& model, int index) {
     case FaultKind::led_wrong:
     case FaultKind::led_swapped:
     case FaultKind::led_one_side:
+    case FaultKind::led_in_series:
     case FaultKind::light_hidden:
         led_words(model, fault, out);
         break;

@@ -20,6 +20,7 @@ enum class FaultKind {
     led_wrong,        ///< another type: one that takes the current, or one that gets too little
     led_swapped,      ///< two LEDs of the card exchanged
     led_one_side,     ///< both pads on the same trace
+    led_in_series,    ///< two lights one behind the other, sharing the cell's push
     light_hidden,     ///< it shines, and nobody sees it (asked)
     pad_loose,        ///< an LED's or resistor's pad hardly touches its tape, or not at all
     joint_loose,      ///< a lap of two strips

@@ -142,7 +142,8 @@ private:
         }
         add_led(TestKind::look_led, "look-led", 8, "Look at the marks of " + id,
                 "Look which way " + id + " lies, and on which tapes.",
-                {"It is as drawn", "It is turned round", "It is another type", "Both pads are on one tape"});
+                {"It is as drawn", "It is turned round", "It is another type", "Both pads are on one tape",
+                 "It hangs on another light"});
         add_led(TestKind::touch_led, "touch-led", 15, "Touch a cell across " + id,
                 "Hold a good cell across the pads of " + id + ". Turn the cell over and try again.",
                 {"It lights as marked", "It lights the other way", "It stays dark", "Its colour is wrong"},
@@ -321,6 +322,14 @@ private:
 };
 
 } // namespace
+
+bool reads_volts(TestKind kind) {
+    return kind == TestKind::meter_volts || kind == TestKind::meter_holder || kind == TestKind::meter_cell;
+}
+
+bool reads_ohms(TestKind kind) {
+    return kind == TestKind::meter_apart || kind == TestKind::meter_reach || kind == TestKind::meter_joint;
+}
 
 void find_tests(MendModel& model) {
     TestList(model).all();

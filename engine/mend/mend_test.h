@@ -77,6 +77,10 @@ struct MendTest {
     int to_node = -1;
 };
 
+/// Whether the meter reads volts in it, ohms, or it is not for a meter.
+[[nodiscard]] bool reads_volts(TestKind kind);
+[[nodiscard]] bool reads_ohms(TestKind kind);
+
 /// The tests that make sense on a card, in the usual order of asking: least effort and most told first
 /// (common practice).
 void find_tests(MendModel& model);

@@ -199,6 +199,16 @@ std::optional<MendTest> next_test(const MendSession& session, const MendTools& t
     for (const int skipped : session.evidence.skipped) {
         asked[static_cast<std::size_t>(skipped)] = kMostAsked;
     }
+    for (std::size_t t = 0; t < model.tests.size(); ++t) { // a figure is not asked for twice
+        const MendTest& test = model.tests[t];
+        for (const Evidence::Reading& taken : session.evidence.readings) {
+            const bool volts = taken.unit == MeterUnit::volt;
+            if ((volts ? reads_volts(test.kind) : reads_ohms(test.kind)) &&
+                taken.from_node == test.from_node && taken.to_node == test.to_node) {
+                asked[t] = kMostAsked;
+            }
+        }
+    }
     const std::vector<double> places = chance_of_places(session);
     Choosing choosing(session);
     std::vector<int> offered;

@@ -36,8 +36,9 @@ int node_of_place(const MendModel& model, const std::string& place) {
                    : model.tape_under_pad[static_cast<std::size_t>(2 * led + (place.back() == '+' ? 1 : 0))];
 }
 
-struct Observing {
-    MendSession& session;
+class Observing {
+public:
+    explicit Observing(MendSession& into) : session(into) {}
 
     Outcome<Done> operator()(const SeenLight& seen) const {
         const int led = led_index(session.model->card, seen.led);
@@ -75,9 +76,7 @@ struct Observing {
 
     Outcome<Done> operator()(const Metered& metered) const {
         if (metered.from == "cell" && metered.unit == MeterUnit::volt) {
-            const double whole = fresh_cell(session.model->card, session.model->parts).open_V;
-            const VoltClass read = class_of_volts(metered.open ? 0.0 : metered.value, whole);
-            return (*this)(TestAnswer{"meter-cell", std::min(static_cast<int>(read), 2)});
+            return take({MeterUnit::volt, -1, -1, metered.value, metered.open}, metered.from);
         }
         const int from = node_of_place(*session.model, metered.from);
         const int to = node_of_place(*session.model, metered.to);
@@ -87,12 +86,38 @@ struct Observing {
                                "expected a place with tape: bed, flap, or an LED's pad such as L3+"};
             }
         }
-        if (metered.unit == MeterUnit::ohm && !metered.open && metered.value < 0.0) {
-            return Problem{"", metered.from + ":" + metered.to, "expected no ohms or more"};
+        return take({metered.unit, from, to, metered.value, metered.open}, metered.from + ":" + metered.to);
+    }
+
+    Outcome<Done> operator()(const TestReading& read) const {
+        const MendTest* test = find_test(*session.model, read.test);
+        if (test == nullptr || (!reads_volts(test->kind) && !reads_ohms(test->kind))) {
+            return Problem{"", read.test, "expected a test of this card that is made with a meter"};
         }
-        session.evidence.readings.push_back({metered.unit, from, to, metered.value, metered.open});
+        const MeterUnit unit = reads_volts(test->kind) ? MeterUnit::volt : MeterUnit::ohm;
+        return take({unit, test->from_node, test->to_node, read.value, read.open}, read.test);
+    }
+
+private:
+    // Measured again at the same place, the last one counts.
+    Outcome<Done> take(const Evidence::Reading& reading, const std::string& place) const {
+        if (reading.unit == MeterUnit::ohm && !reading.open && reading.value < 0.0) {
+            return Problem{"", place, "expected no ohms or more"};
+        }
+        std::vector<Evidence::Reading>& readings = session.evidence.readings;
+        const auto same = std::find_if(readings.begin(), readings.end(), [&](const Evidence::Reading& taken) {
+            return taken.unit == reading.unit && taken.from_node == reading.from_node &&
+                   taken.to_node == reading.to_node;
+        });
+        if (same == readings.end()) {
+            readings.push_back(reading);
+        } else {
+            *same = reading;
+        }
         return Done{};
     }
+
+    MendSession& session;
 };
 
 } // namespace

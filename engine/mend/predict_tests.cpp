@@ -95,6 +95,7 @@ private:
                 when(K::led_wrong, 2, traits.look);
                 when(K::led_swapped, 2, traits.look);
                 when(K::led_one_side, 3, traits.look);
+                when(K::led_in_series, 4, traits.look);
             }
             return;
         case TestKind::look_along:

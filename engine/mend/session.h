@@ -48,7 +48,14 @@ struct Metered {
     bool open = false; ///< the meter shows OL
 };
 
-using Observation = std::variant<SeenLight, PressingChanges, TestAnswer, Metered>;
+/// What the meter shows in a test that needs one: volts or ohms as the test asks.
+struct TestReading {
+    std::string test;
+    double value = 0.0;
+    bool open = false; ///< the meter shows OL
+};
+
+using Observation = std::variant<SeenLight, PressingChanges, TestAnswer, Metered, TestReading>;
 
 /// Two faults at once, simulated when no single one explains enough.
 struct FaultPair {
@@ -74,7 +81,7 @@ struct Evidence {
 
     struct Reading {
         MeterUnit unit = MeterUnit::ohm;
-        int from_node = 0;
+        int from_node = 0; ///< -1 and -1 with volts: the bare cell
         int to_node = 0;
         double value = 0.0;
         bool open = false;

@@ -16,6 +16,13 @@ constexpr double kTwoFaults = 0.05;
 constexpr std::size_t kMostFirst = 30; ///< faults that a pair is looked for with
 constexpr std::size_t kMostPairs = 400;
 constexpr double kLooks = 4.0;
+// A meter is read right this often. A weak contact has any ohms: a factor of five either way is nothing odd,
+// and what is further off still counts a third. Volts sag with the cell's age. (Engineering judgement.)
+constexpr double kReads = 0.97;
+constexpr double kFarOff = 0.35;
+constexpr double kOhmSpread = 1.6; ///< of a natural logarithm
+constexpr double kLeads_ohm = 0.5;
+constexpr double kVoltSpread = 0.2;
 
 double noisy(double fits, double choices) {
     return (1.0 - kWrongAnswers) * fits + kWrongAnswers * (1.0 - fits) / (choices - 1.0);
@@ -68,7 +75,7 @@ public:
             sum += std::log(noisy(fits, choices));
         }
         for (const Evidence::Reading& reading : session_.evidence.readings) {
-            sum += std::log(other ? 1.0 / 3.0 : noisy(reading_fits(reading, h, showing) ? 0.97 : 0.0, 3.0));
+            sum += std::log(other ? 1.0 / 3.0 : noisy(reading_fit(reading, h, showing), 3.0));
         }
         return sum;
     }
@@ -146,25 +153,71 @@ private:
         }
     }
 
-    bool reading_fits(const Evidence::Reading& reading, std::size_t h, const Showing& showing) const {
+    // How well a figure fits: its class must be the same, and within the class a figure far off counts less.
+    double reading_fit(const Evidence::Reading& reading, std::size_t h, const Showing& showing) const {
+        if (reading.unit == MeterUnit::volt && reading.from_node < 0) {
+            return cell_fit(reading.open ? 0.0 : reading.value, h);
+        }
         if (reading.unit == MeterUnit::volt) {
             const auto across = [&](const Showing& of) {
                 return static_cast<double>(of.node_V[static_cast<std::size_t>(reading.from_node)] -
                                            of.node_V[static_cast<std::size_t>(reading.to_node)]);
             };
+            const double read = reading.open ? 0.0 : reading.value;
             const double expected = across(model_.as_built);
-            return class_of_volts(reading.open ? 0.0 : reading.value, expected) ==
-                   class_of_volts(across(showing), expected);
+            const double volts = across(showing);
+            return class_of_volts(read, expected) == class_of_volts(volts, expected)
+                       ? graded((read - volts) / kVoltSpread)
+                       : 0.0;
         }
         std::vector<ChangedOhm> changed;
         changed_ohms(h, changed);
         const double expected = model_.ohms.between(reading.from_node, reading.to_node);
         const double ohm = model_.ohms.between(reading.from_node, reading.to_node, changed);
         const double read = reading.open ? 2.0 * kNoPath_ohm : reading.value;
+        const bool path = read < kNoPath_ohm && ohm < kNoPath_ohm;
+        const double off = path ? std::log((read + kLeads_ohm) / (ohm + kLeads_ohm)) / kOhmSpread : 0.0;
         if (expected > kNoPath_ohm) { // no path by plan: a path is a path, whatever its ohms
-            return (read < kNoPath_ohm) == (ohm < kNoPath_ohm);
+            return (read < kNoPath_ohm) == (ohm < kNoPath_ohm) ? graded(off) : 0.0;
         }
-        return class_of_ohm(read, expected) == class_of_ohm(ohm, expected);
+        const OhmClass shows = class_of_ohm(read, expected);
+        if (shows != class_of_ohm(ohm, expected)) {
+            return 0.0;
+        }
+        return shows == OhmClass::high ? graded(off) : kReads;
+    }
+
+    static double graded(double spreads_off) {
+        return kReads * std::max(kFarOff, std::exp(-0.5 * spreads_off * spreads_off));
+    }
+
+    // The bare cell, whatever the card does.
+    double cell_fit(double read_V, std::size_t h) const {
+        if (h >= model_.faults.size()) {
+            const FaultPair& pair = (*session_.pairs)[h - model_.faults.size()];
+            const int about = of_cell(pair.a) ? pair.a : pair.b;
+            return cell_fit(read_V, static_cast<std::size_t>(about));
+        }
+        const Fault& fault = model_.faults[h];
+        double alone_V = model_.circuit.cells.empty() ? 0.0 : model_.circuit.cells.front().open_V;
+        double spread = kVoltSpread;
+        if (fault.kind == FaultKind::cell_missing) {
+            alone_V = 0.0;
+        } else if (fault.kind == FaultKind::cell_flat || fault.kind == FaultKind::cell_wrong) {
+            for (const ElementEdit& edit : fault.edits) {
+                alone_V = edit.what == ElementEdit::What::cell_open_V ? edit.value : alone_V;
+            }
+            // A tired cell reads well alone and sags under load.
+            spread *= fault.kind == FaultKind::cell_flat ? 1.5 : 1.0;
+        }
+        const double off = (std::fabs(read_V) - alone_V) / spread;
+        return kReads * std::exp(-0.5 * off * off);
+    }
+
+    [[nodiscard]] bool of_cell(int fault) const {
+        const FaultKind kind = model_.faults[static_cast<std::size_t>(fault)].kind;
+        return kind == FaultKind::cell_missing || kind == FaultKind::cell_flat ||
+               kind == FaultKind::cell_wrong;
     }
 
     const MendSession& session_;
