@@ -21,7 +21,7 @@ public:
 
     [[nodiscard]] std::filesystem::path assets_folder() const override { return assets_; }
 
-    Outcome<std::string> hand_over(std::string_view file_name, std::string_view) override {
+    Outcome<std::string> share_file(std::string_view file_name, std::string_view, std::string_view) override {
         return std::string(file_name);
     }
 

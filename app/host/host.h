@@ -19,9 +19,23 @@ public:
     [[nodiscard]] virtual std::filesystem::path data_folder() const = 0;
     /// Folder with fonts, words and demo cards that came with the app.
     [[nodiscard]] virtual std::filesystem::path assets_folder() const = 0;
-    /// Hands a finished file to the person: a folder on a desk, a download or share sheet elsewhere. Gives
-    /// its path.
-    virtual Outcome<std::string> hand_over(std::string_view file_name, std::string_view bytes) = 0;
+    /// Hands a finished file to the person: a folder of their own on a desk, a share sheet or a download
+    /// elsewhere. `mime` such as "application/pdf". Nothing that is there is written over. Gives one sentence
+    /// that says where it is, to be shown as it stands.
+    virtual Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
+                                            std::string_view mime) = 0;
+
+    /// Whether pick_picture() and pick_card() can open anything here. Where not, a file dropped on the window
+    /// comes in by the same door.
+    [[nodiscard]] virtual bool can_pick() const { return false; }
+
+    /// Lets the person take or choose a picture. It arrives some frames later, or never, at bring_in()
+    /// (model/bring_in.h). To be called in the frame in which the person tapped.
+    virtual void pick_picture() {}
+
+    /// The same for a card's file.
+    virtual void pick_card() {}
+
     /// Keeps the screen on (true) while the template is traced through paper or hands are busy.
     virtual void keep_screen_on(bool on) = 0;
     /// Shows or hides the on-screen keyboard; `field` is what must stay visible.

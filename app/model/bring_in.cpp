@@ -2,6 +2,7 @@
 
 #include "cardfile/cardfile.h"
 #include "files/files.h"
+#include "model/take_picture.h"
 #include "model/update_parts.h"
 
 #include <algorithm>
@@ -72,6 +73,10 @@ Outcome<std::string> bring_in_card(const Surroundings& around, const std::string
 
 void bring_in(AppState& state, const Surroundings& around, const std::string& file_name,
               const std::string& content) {
+    if (is_picture(content)) {
+        take_picture(state, around, file_name, content);
+        return;
+    }
     const Outcome<std::string> name = bring_in_card(around, file_name, content);
     if (!name) {
         say(state, around, name.problem().sentence());

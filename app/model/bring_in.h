@@ -15,7 +15,8 @@ namespace lanternleaf {
 [[nodiscard]] Outcome<std::string> bring_in_card(const Surroundings& around, const std::string& file_name,
                                                  const std::string& content);
 
-/// The same from a screen's side: the shelf shows the card afterwards, and a sentence says what happened.
+/// Whatever comes from outside: a picture goes to take_picture(); a card is brought in, the shelf shows it,
+/// and a sentence says what happened.
 void bring_in(AppState& state, const Surroundings& around, const std::string& file_name,
               const std::string& content);
 

@@ -3,9 +3,11 @@
 #include <cmath>
 #include <cstdlib>
 #include <ctime>
-#include <fstream>
 #include <system_error>
 #include <utility>
+
+#include "files/files.h"
+#include "model/hand_out.h"
 
 namespace lanternleaf {
 
@@ -26,26 +28,23 @@ std::filesystem::path HostSdl2::data_folder() const {
     return folder;
 }
 
-Outcome<std::string> HostSdl2::hand_over(std::string_view file_name, std::string_view bytes) {
-    const std::filesystem::path folder = data_folder() / "out";
-    std::error_code code;
-    std::filesystem::create_directories(folder, code);
-    const std::filesystem::path file = folder / std::filesystem::path(file_name).filename();
-    const std::filesystem::path part = file.string() + ".part";
-    {
-        std::ofstream out(part, std::ios::binary | std::ios::trunc);
-        out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-        out.flush();
-        if (!out) {
-            return Problem{part.string(), "", "expected to be able to write a file here"};
+Outcome<std::string> HostSdl2::share_file(std::string_view file_name, std::string_view bytes,
+                                          std::string_view) {
+    std::string folder = (data_folder() / "exports").string();
+    const char* home = std::getenv("HOME");
+    if (std::getenv("LANTERNLEAF_DATA") == nullptr && home != nullptr) {
+        const Outcome<std::string> dirs = read_file(std::string(home) + "/.config/user-dirs.dirs");
+        const std::string downloads = downloads_folder(home, dirs ? dirs.value() : std::string());
+        std::error_code ignored;
+        if (std::filesystem::is_directory(downloads, ignored)) {
+            folder = downloads;
         }
     }
-    // The finished file appears at once or not at all.
-    std::filesystem::rename(part, file, code);
-    if (code) {
-        return Problem{file.string(), "", "expected to be able to write a file here: " + code.message()};
+    const Outcome<std::string> path = hand_out(folder, std::string(file_name), bytes);
+    if (!path) {
+        return path.problem();
     }
-    return file.string();
+    return path.value() + " is written.";
 }
 
 void HostSdl2::keep_screen_on(bool on) {

@@ -17,8 +17,10 @@ public:
 
     [[nodiscard]] std::filesystem::path assets_folder() const override { return assets_; }
 
-    /// Writes into the data folder's "out" and gives the path.
-    Outcome<std::string> hand_over(std::string_view file_name, std::string_view bytes) override;
+    /// Writes into the person's downloads; where there is no such folder, or LANTERNLEAF_DATA keeps
+    /// everything in one place, into "exports" in the data folder.
+    Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
+                                    std::string_view mime) override;
     void keep_screen_on(bool on) override;
     void show_keyboard(bool shown, const Rect& field) override;
 

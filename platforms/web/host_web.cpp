@@ -4,10 +4,21 @@
 
 namespace lanternleaf {
 
-Outcome<std::string> HostWeb::hand_over(std::string_view file_name, std::string_view bytes) {
-    std::string name(file_name);
-    page_hand_over(name.c_str(), bytes.data(), static_cast<int>(bytes.size()));
-    return name;
+Outcome<std::string> HostWeb::share_file(std::string_view file_name, std::string_view bytes,
+                                         std::string_view mime) {
+    const std::string name(file_name);
+    const std::string kind(mime);
+    const bool sheet =
+        page_share_file(name.c_str(), bytes.data(), static_cast<int>(bytes.size()), kind.c_str()) != 0;
+    return sheet ? name + " is ready to be sent." : name + " goes to this device's downloads.";
+}
+
+void HostWeb::pick_picture() {
+    page_pick("image/png,image/jpeg");
+}
+
+void HostWeb::pick_card() {
+    page_pick(".json,application/json");
 }
 
 void HostWeb::keep_screen_on(bool on) {

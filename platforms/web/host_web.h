@@ -14,8 +14,14 @@ public:
     /// The folder that the page keeps in the browser's storage.
     [[nodiscard]] std::filesystem::path data_folder() const override { return "/library"; }
 
-    /// The share sheet where the device has one for files, else a download. Gives the file's name.
-    Outcome<std::string> hand_over(std::string_view file_name, std::string_view bytes) override;
+    /// The share sheet where the device has one for files, else a download.
+    Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
+                                    std::string_view mime) override;
+
+    [[nodiscard]] bool can_pick() const override { return true; }
+
+    void pick_picture() override;
+    void pick_card() override;
     void keep_screen_on(bool on) override;
     void show_keyboard(bool shown, const Rect& field) override;
     void tick() override;

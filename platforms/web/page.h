@@ -18,7 +18,11 @@ void page_stopped(const char* sentence);
 /// wanted.
 void page_surroundings(float values[7]);
 
-void page_hand_over(const char* name, const char* bytes, int count);
+/// 1: the device's share sheet opens; 0: the file goes to the downloads.
+int page_share_file(const char* name, const char* bytes, int count, const char* mime);
+/// Opens the device's picker (camera, pictures, files) for these kinds; what is chosen comes back by
+/// lanternleaf_bring_in().
+void page_pick(const char* accept);
 void page_keep_screen_on(int on);
 void page_show_keyboard(int shown, float x, float y, float w, float h);
 void page_tick();

@@ -16,7 +16,11 @@ class FakeHost final : public Host {
 public:
     std::filesystem::path data = "/nonexistent";
     std::filesystem::path assets = "/nonexistent";
-    std::vector<std::string> handed_over;
+    std::vector<std::string> shared;       ///< names of the files handed over
+    std::vector<std::string> shared_bytes; ///< and what was in them
+    bool picks = false;                    ///< whether it has a picker
+    int pictures_asked = 0;
+    int cards_asked = 0;
     bool screen_on = false;
     bool keyboard = false;
     int ticks = 0;
@@ -27,10 +31,18 @@ public:
 
     [[nodiscard]] std::filesystem::path assets_folder() const override { return assets; }
 
-    Outcome<std::string> hand_over(std::string_view file_name, std::string_view) override {
-        handed_over.emplace_back(file_name);
-        return std::string(file_name);
+    Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
+                                    std::string_view) override {
+        shared.emplace_back(file_name);
+        shared_bytes.emplace_back(bytes);
+        return std::string(file_name) + " is in your hands.";
     }
+
+    [[nodiscard]] bool can_pick() const override { return picks; }
+
+    void pick_picture() override { ++pictures_asked; }
+
+    void pick_card() override { ++cards_asked; }
 
     void keep_screen_on(bool on) override { screen_on = on; }
 

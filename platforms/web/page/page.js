@@ -226,25 +226,25 @@ for (const kind of ['keydown', 'keypress', 'keyup']) {
 }
 
 // Files -----------------------------------------------------------------------------------------------------
-const kKinds = {pdf: 'application/pdf', json: 'application/json', jsonl: 'application/x-ndjson', png: 'image/png',
-                html: 'text/html', txt: 'text/plain', svg: 'image/svg+xml', csv: 'text/csv'};
-
-async function handOver(name, bytes) {
-    const kind = kKinds[name.slice(name.lastIndexOf('.') + 1)] || 'application/octet-stream';
-    const file = new File([bytes], name, {type: kind});
+// True when the device's share sheet takes the file; else it goes to the downloads.
+function shareFile(name, bytes, mime) {
+    const file = new File([bytes], name, {type: mime});
     if (byFinger.matches && navigator.canShare && navigator.canShare({files: [file]})) {
-        try {
-            await navigator.share({files: [file], title: name});
-            return;
-        } catch (refused) {
-            if (refused.name === 'AbortError') {
-                return; // the person closed the share sheet
+        navigator.share({files: [file], title: name}).catch((refused) => {
+            if (refused.name !== 'AbortError') { // that one is the person closing the sheet
+                download(file);
             }
-        }
+        });
+        return true;
     }
+    download(file);
+    return false;
+}
+
+function download(file) {
     const link = document.createElement('a');
     link.href = URL.createObjectURL(file);
-    link.download = name;
+    link.download = file.name;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 60000);
 }
@@ -266,8 +266,9 @@ async function bringIn(files) {
     }
 }
 
-function pickFile() {
+function pick(accept) {
     const picker = at('picker');
+    picker.accept = accept;
     picker.value = '';
     picker.onchange = () => bringIn(picker.files);
     picker.click();
@@ -293,7 +294,7 @@ var Module = {
     ready: new Promise((ready) => { tellReady = ready; }),
     noInitialRun: true,
     started: false,
-    page: {keeping: false, keptIn_ms: [], wake, keep, tick, surroundings, handOver, pickFile, keepScreenOn, showKeyboard,
+    page: {keeping: false, keptIn_ms: [], wake, keep, tick, surroundings, shareFile, pick, keepScreenOn, showKeyboard,
            ready: () => {
                at('waiting').hidden = true;
                Module.firstFrame_ms = performance.now();

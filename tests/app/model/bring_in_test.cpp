@@ -93,3 +93,11 @@ TEST_CASE("A card that was brought in stands on the shelf, and a sentence says s
     CHECK(state.cards.size() == before + 1);
     CHECK(state.said.find("x.json") == 0);
 }
+
+TEST_CASE("A picture is no card: it is told where it belongs and the library stays as it was", "[model]") {
+    const Shelf shelf;
+    AppState state = open_app(shelf.around);
+    bring_in(state, shelf.around, "photo.jpg", "\xff\xd8\xff\xe0 and so on");
+    CHECK(state.said.find("Log") != std::string::npos);
+    CHECK_FALSE(std::filesystem::exists(shelf.around.library));
+}

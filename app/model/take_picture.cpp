@@ -1,0 +1,22 @@
+#include "model/take_picture.h"
+
+#include "model/update.h"
+
+#include <string_view>
+
+namespace lanternleaf {
+
+bool is_picture(const std::string& content) {
+    constexpr std::string_view kPng("\x89PNG\r\n\x1a\n", 8);
+    constexpr std::string_view kJpeg("\xff\xd8\xff", 3);
+    return content.compare(0, kPng.size(), kPng) == 0 || content.compare(0, kJpeg.size(), kJpeg) == 0;
+}
+
+void take_picture(AppState& state, const Surroundings& around, const std::string& file_name,
+                  const std::string& content) {
+    static_cast<void>(file_name);
+    static_cast<void>(content);
+    say(state, around, "A picture belongs to a build: open its record in Log, then add it there.");
+}
+
+} // namespace lanternleaf
