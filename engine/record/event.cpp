@@ -9,9 +9,9 @@ namespace {
 
 // In the order of EventKind.
 constexpr const char* kNames[] = {
-    "started",     "audience",   "move-done", "move-undone", "reading",  "change",
-    "verdict",     "regardless", "adult",     "cell-in",     "cell-out", "note",
-    "step-opened", "finished",   "abandoned", "mend-told",   "mended",
+    "started",    "audience",  "move-done", "move-undone", "reading",       "change",      "verdict",
+    "regardless", "adult",     "cell-in",   "cell-out",    "note",          "step-opened", "finished",
+    "abandoned",  "mend-told", "mended",    "photo",       "photo-removed",
 };
 static_assert(std::size(kNames) == kEventKindCount);
 
@@ -44,6 +44,19 @@ bool audience_from(const std::string& name, Audience& out) {
         }
     }
     return false;
+}
+
+bool is_photo_name(const std::string& name) {
+    if (name.empty() || name.size() > 60 || name.front() == '.' || name.back() == '.' ||
+        name.find("..") != std::string::npos) {
+        return false;
+    }
+    for (const char c : name) {
+        if (!((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-' || c == '.')) {
+            return false;
+        }
+    }
+    return true;
 }
 
 Event event_at(std::int64_t at_s, EventKind kind, int step, std::string text) {

@@ -28,8 +28,10 @@ enum class EventKind {
     abandoned,   ///< text = why, may be empty
     mend_told,   ///< text = one thing seen, tried or measured in Mend (mend/told.h), kTakenBack or kToldAgain
     mended,      ///< text = what was wrong, in words; fault = its kinds
+    photo,       ///< photo = the picture's file in the build's own folder; text = caption, may be empty
+    photo_removed, ///< photo
 };
-inline constexpr int kEventKindCount = 17;
+inline constexpr int kEventKindCount = 19;
 
 /// What a mend_told event says instead of something seen: the last one is unsaid; all are.
 inline constexpr const char* kTakenBack = "taken back";
@@ -41,6 +43,7 @@ struct Event {
     int step = 0;          ///< 1..7, 0 when it belongs to none
     std::string text;
     std::string fault; ///< mended: the kinds of fault, "led-turned", two with a blank between
+    std::string photo; ///< photo, photo_removed: a file's name, see is_photo_name
     std::string card;  ///< started: the card file as JSON text
     Change change;
     Reading reading;
@@ -55,6 +58,11 @@ struct Event {
 
 /// An audience by its name in files, "small-children"; false when unknown.
 [[nodiscard]] bool audience_from(const std::string& name, Audience& out);
+
+/// Whether a name may stand for a photo's file: 1 to 60 small letters, digits, dashes and dots, not opening
+/// or ending with a dot, no two dots together. A journal may come from anywhere: nothing else can lead out of
+/// the build's folder.
+[[nodiscard]] bool is_photo_name(const std::string& name);
 
 /// A new event with its kind, time and step set; the rest is for the caller to fill in.
 [[nodiscard]] Event event_at(std::int64_t at_s, EventKind kind, int step = 0, std::string text = {});

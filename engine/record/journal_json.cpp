@@ -37,6 +37,9 @@ const char* text_key(EventKind kind) {
         return "text";
     case EventKind::mend_told:
         return "told";
+    case EventKind::photo:
+        return "caption";
+    case EventKind::photo_removed:
     case EventKind::reading:
     case EventKind::change:
     case EventKind::step_opened:
@@ -116,6 +119,12 @@ Event event_from(const Cursor& json, int line_number) {
         event.change = change_from_json(in.need("change"));
     } else if (event.kind == EventKind::mended) {
         event.fault = in.need("fault").text();
+    } else if (event.kind == EventKind::photo || event.kind == EventKind::photo_removed) {
+        const Cursor file = in.need("file");
+        event.photo = file.text();
+        if (!is_photo_name(event.photo)) {
+            file.refuse("the name of a picture in the build's folder, such as \"photo-1.jpg\"");
+        }
     } else if (event.kind == EventKind::verdict) {
         event.state = in.need("state").choice<VerdictState>(
             {{"proved", VerdictState::proved}, {"stopped", VerdictState::stopped}});
@@ -162,6 +171,8 @@ std::string write_event(const Event& event, int number) {
         json["change"] = change_json(event.change);
     } else if (event.kind == EventKind::mended) {
         json["fault"] = event.fault;
+    } else if (event.kind == EventKind::photo || event.kind == EventKind::photo_removed) {
+        json["file"] = event.photo;
     } else if (event.kind == EventKind::verdict) {
         json["state"] = name_of(event.state);
     }

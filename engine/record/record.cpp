@@ -220,6 +220,30 @@ Outcome<Done> mended(Record& record, const Event& event) {
     return Done{};
 }
 
+auto find_photo(Record& record, const std::string& file) {
+    return std::find_if(record.photos.begin(), record.photos.end(),
+                        [&](const PhotoTaken& taken) { return taken.file == file; });
+}
+
+Outcome<Done> photo(Record& record, const Event& event) {
+    if (!is_photo_name(event.photo)) {
+        return cannot(event, "expected the name of a picture in the build's folder");
+    }
+    const auto there = find_photo(record, event.photo);
+    if (event.kind == EventKind::photo_removed) {
+        if (there == record.photos.end()) {
+            return cannot(event, "the picture " + event.photo + " is not in the record");
+        }
+        record.photos.erase(there);
+        return Done{};
+    }
+    if (there != record.photos.end()) {
+        return cannot(event, "the picture " + event.photo + " is in the record already");
+    }
+    record.photos.push_back({event.photo, event.text, event.step, event.at_s});
+    return Done{};
+}
+
 bool allowed_after_end(EventKind kind) {
     switch (kind) {
     case EventKind::reading:
@@ -232,6 +256,8 @@ bool allowed_after_end(EventKind kind) {
     case EventKind::audience:
     case EventKind::mend_told:
     case EventKind::mended:
+    case EventKind::photo:
+    case EventKind::photo_removed:
         return true;
     default:
         return false;
@@ -276,6 +302,9 @@ Outcome<Done> apply(Record& record, const Parts& parts, const Event& event) {
         return mend_told(record, event);
     case EventKind::mended:
         return mended(record, event);
+    case EventKind::photo:
+    case EventKind::photo_removed:
+        return photo(record, event);
     }
     return Done{};
 }

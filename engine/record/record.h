@@ -24,6 +24,14 @@ struct MendMade {
     std::int64_t at_s = 0;
 };
 
+/// A picture of this build; its file lies in the build's own folder, beside the journal.
+struct PhotoTaken {
+    std::string file; ///< "photo-1.jpg"
+    std::string caption;
+    int step = 0; ///< 0: none named
+    std::int64_t at_s = 0;
+};
+
 struct StepRecord {
     bool opened = false;
     bool proved = false;
@@ -57,6 +65,7 @@ struct Record {
     std::vector<ChangeMade> changes;
     std::vector<std::string> notes;
     std::vector<MendMade> mends;
+    std::vector<PhotoTaken> photos; ///< without those removed
     /// What was told in Mend about the card as it is now, oldest first (mend/told.h). A change, a proof or a
     /// mending ends it: after that it would speak of another card.
     std::vector<std::string> mend_told;
@@ -78,8 +87,8 @@ struct Record {
 /// - 'regardless' closes a step that is not proved;
 /// - a verdict 'stopped' opens a proved step again, and step_opened opens any closed one again (going back).
 /// Moves, readings and verdicts belong to steps that are or were open. After 'finished' only changes,
-/// readings, verdicts, notes and the cell's coming and going are taken; an abandoned build goes on with
-/// step_opened.
+/// readings, verdicts, notes, photos and the cell's coming and going are taken; an abandoned build goes on
+/// with step_opened.
 [[nodiscard]] Outcome<Done> apply_event(Record& record, const Parts& parts, const Event& event);
 /// `parts` are the shipped ones; the card's own are laid over them. The first event must be 'started'.
 [[nodiscard]] Outcome<Record> fold(const std::vector<Event>& events, const Parts& parts);

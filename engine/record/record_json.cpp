@@ -163,6 +163,18 @@ Json mends_json(const Record& record) {
     return list;
 }
 
+Json photos_json(const Record& record) {
+    Json list = Json::array();
+    for (const PhotoTaken& taken : record.photos) {
+        Json json = {{"file", taken.file}, {"caption", taken.caption}, {"at", utc_text(taken.at_s)}};
+        if (taken.step != 0) {
+            json["step"] = taken.step;
+        }
+        list.push_back(json);
+    }
+    return list;
+}
+
 bool passed_first_time(const Record& record) {
     for (const StepRecord& step : record.steps) {
         if (!step.proved || step.regardless || step.stops > 0) {
@@ -201,6 +213,7 @@ std::string write_record(const Record& record, const Parts& parts) {
     json["changes"] = changes_json(record);
     json["notes"] = record.notes;
     json["mends"] = mends_json(record);
+    json["photos"] = photos_json(record);
     json["used"] = used_json(record.as_built);
     json["events"] = record.event_count;
     json["card"] = Json::parse(write_card(record.card), nullptr, false);

@@ -82,9 +82,13 @@ inline std::vector<Event> every_event() {
     tear.mm = 1.5;
     Event mended = event_at(kMorning_s, EventKind::mended, 6, "L1 lies the wrong way round");
     mended.fault = "led-turned";
+    Event photo = event_at(kMorning_s, EventKind::photo, 4, "Traces, \"before\"");
+    photo.photo = "photo-1.jpg";
+    Event taken_away = event_at(kMorning_s, EventKind::photo_removed);
+    taken_away.photo = "photo-1.jpg";
     for (const Event& event :
-         {event_at(kMorning_s, EventKind::mend_told, 6, "light dark L1"), mended, open, look,
-          measured(3, "bed-to-L1-", 0.1), changed(6, change_of(ChangeKind::led_turned, "L1")),
+         {photo, taken_away, event_at(kMorning_s, EventKind::mend_told, 6, "light dark L1"), mended, open,
+          look, measured(3, "bed-to-L1-", 0.1), changed(6, change_of(ChangeKind::led_turned, "L1")),
           changed(4, tear), event_at(kMorning_s, EventKind::adult, 6),
           event_at(kMorning_s, EventKind::cell_in, 6), lights,
           verdict(6, VerdictState::stopped, "L1 is dark."), event_at(kMorning_s, EventKind::cell_out, 6),
