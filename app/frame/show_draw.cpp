@@ -39,7 +39,16 @@ bool show_draw(App& app, const std::string& name, const std::string& card_path) 
     if (name == "draw/suggest") {
         place_lights(app);
         act(app, draw::Suggest{});
+        while (app.state.draw->search.work != nullptr) {
+            act(app, draw::SearchOn{});
+        }
         return app.state.draw->suggested.has_value();
+    }
+    if (name == "draw/search") {
+        place_lights(app);
+        act(app, draw::Suggest{});
+        act(app, draw::SearchOn{});
+        return true;
     }
     if (name == "draw/laying") {
         place_lights(app);

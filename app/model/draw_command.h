@@ -98,6 +98,11 @@ struct ShowLayers {
 /// Looks for traces for all that stands on the sheet; what is laid is replaced once one is taken.
 struct Suggest {};
 
+/// One more piece of that work, each frame while it lasts; or enough of it.
+struct SearchOn {};
+
+struct StopSearch {};
+
 /// Looks at one of those found, or takes it, or leaves them all.
 struct LookAtSuggestion {
     int index;
@@ -136,13 +141,12 @@ struct LookAt {
 
 namespace lanternleaf {
 
-using DrawCommand =
-    std::variant<draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo,
-                 draw::DragEnd, draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart,
-                 draw::FinishStrip, draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::RemoveSelected,
-                 draw::TurnSelected, draw::CopySelected, draw::ShowFinding, draw::ApplyFix, draw::ShowLayers,
-                 draw::Suggest, draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions,
-                 draw::MakeThis, draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate, draw::SetScale,
-                 draw::KeepScale, draw::LockLightBox, draw::LookAt>;
+using DrawCommand = std::variant<
+    draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo, draw::DragEnd,
+    draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip, draw::ChooseTape,
+    draw::ChooseLight, draw::Nudge, draw::RemoveSelected, draw::TurnSelected, draw::CopySelected,
+    draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
+    draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis, draw::OpenLightBox,
+    draw::CloseLightBox, draw::Calibrate, draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
 
 } // namespace lanternleaf

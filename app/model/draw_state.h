@@ -8,6 +8,7 @@
 #include "findings/review.h"
 #include "routing/route.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -44,6 +45,13 @@ struct Laying {
     [[nodiscard]] bool under_way() const { return start.has_value() || !strip.empty(); }
 };
 
+/// Traces being looked for, a piece a frame.
+struct TraceSearch {
+    std::shared_ptr<RouteSearch> work; ///< none: nothing is looked for
+    RouteProgress progress;
+    double began_s = 0.0; ///< on the steady clock
+};
+
 struct DrawState {
     explicit DrawState(Card first) : history(std::move(first)) {}
 
@@ -73,7 +81,8 @@ struct DrawState {
     Laying laying;
     std::optional<DrawDrag> drag;
     int shown_finding = -1;
-    std::optional<std::string> title;     ///< while it is typed
+    std::optional<std::string> title; ///< while it is typed
+    TraceSearch search;
     std::optional<RouteResult> suggested; ///< traces that were found and are being looked at
     int suggestion = 0;
     bool lights = true; ///< layers: predicted light, number badges

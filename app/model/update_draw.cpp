@@ -226,6 +226,10 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
         return;
     }
     DrawState& plan = *state.draw;
+    if (plan.search.work != nullptr && !std::holds_alternative<draw::SearchOn>(command) &&
+        !std::holds_alternative<draw::StopSearch>(command)) {
+        plan.search = {}; // a hand on the plan: what is looked for would be for another card
+    }
     std::visit(Overloaded{
                    [&](const draw::PickTool& c) { pick_tool(state, around, c.tool); },
                    [&](const draw::Tap& c) { tap_plan(state, around, c.at_mm, c.reach_mm); },
@@ -281,6 +285,8 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
                        plan.notes = c.notes;
                    },
                    [&](const draw::Suggest&) { suggest_traces(state, around); },
+                   [&](const draw::SearchOn&) { search_on(state, around); },
+                   [&](const draw::StopSearch&) { end_search(state, around); },
                    [&](const draw::LookAtSuggestion& c) { look_at_suggestion(state, c.index); },
                    [&](const draw::TakeSuggestion&) { take_suggestion(state, around); },
                    [&](const draw::LeaveSuggestions&) { settle(plan); },

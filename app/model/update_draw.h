@@ -35,6 +35,9 @@ void nudge(AppState& state, const Surroundings& around, Vec2 by_mm);
 
 // update_suggest.cpp
 void suggest_traces(AppState& state, const Surroundings& around);
+void search_on(AppState& state, const Surroundings& around);
+/// Shows what was found until now.
+void end_search(AppState& state, const Surroundings& around);
 void look_at_suggestion(AppState& state, int index);
 void take_suggestion(AppState& state, const Surroundings& around);
 

@@ -41,14 +41,37 @@ void suggest_traces(AppState& state, const Surroundings& around) {
     request.parts = draw.parts;
     request.tape = draw.tape;
     request.suggestions = kWanted;
-    RouteResult found = route(request);
-    if (found.suggestions.empty()) {
-        say(state, around, found.why_not.empty() ? "No way to lay the traces was found." : found.why_not);
-        draw.selected = found.move_led;
+    draw.selected.clear();
+    draw.search = {std::make_shared<RouteSearch>(std::move(request)), {}, around.clock_s};
+}
+
+void search_on(AppState& state, const Surroundings& around) {
+    TraceSearch& search = state.draw->search;
+    if (search.work == nullptr) {
         return;
     }
+    const bool more = search.work->step();
+    search.progress = search.work->progress();
+    if (!more) {
+        end_search(state, around);
+    }
+}
+
+void end_search(AppState& state, const Surroundings& around) {
+    DrawState& draw = *state.draw;
+    if (draw.search.work == nullptr) {
+        return;
+    }
+    RouteResult found = draw.search.work->take();
+    draw.search = {};
     settle(draw);
-    draw.selected.clear();
+    if (found.suggestions.empty()) {
+        if (!found.stopped) {
+            say(state, around, found.why_not.empty() ? "No way to lay the traces was found." : found.why_not);
+            draw.selected = found.move_led;
+        }
+        return;
+    }
     const std::string why_not = found.why_not;
     draw.suggested = std::move(found);
     look_at_suggestion(state, 0);

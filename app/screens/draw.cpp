@@ -92,13 +92,27 @@ void draw_upright(Screen& screen, const Regions& regions) {
 void draw_small(Screen& screen, const Regions& regions) {
     Ui& ui = screen.ui;
     Rect panel_rect = regions.panel;
-    Rect note = panel_rect.cut_bottom(ui.m.type(Type::Small).lead * 2 + 16);
+    const TextStyle small = ui.m.type(Type::Small);
+    Rect foot = panel_rect.cut_bottom(std::max(ui.m.target, small.lead * 2) + 16);
     draw_plan_card(screen, regions.card, false);
     draw_findings_panel(screen, panel_rect, true);
-    note.cut_top(8);
-    ui.pen().paragraph({note.x + 8, note.y}, note.w - 16,
-                       "Here you can look. To change the plan, open it on a screen as large as a tablet.",
-                       ui.m.type(Type::Small), ui.theme().ink2);
+    foot.cut_top(8);
+    foot.cut_bottom(8);
+    if (draw_suggestions(screen, foot, true)) {
+        return;
+    }
+    const ButtonLook suggest{.label = "Suggest",
+                             .icon = Icon::Suggest,
+                             .enabled = !screen.state.draw->card.leds.empty(),
+                             .reason = "Place a light first."};
+    const Rect slot = foot.cut_right(button_width(ui, suggest));
+    if (button(ui, "draw/suggest", around(slot.centre(), slot.w, ui.m.target), suggest)) {
+        act(screen, draw::Suggest{});
+    }
+    foot.cut_right(12);
+    const std::string words = "To change the plan by hand, open it on a larger screen.";
+    const float h = ui.fonts().wrapped_height(words, small, foot.w - 8);
+    ui.pen().paragraph({foot.x + 8, foot.centre().y - h / 2}, foot.w - 8, words, small, ui.theme().ink2);
 }
 
 } // namespace

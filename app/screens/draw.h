@@ -24,6 +24,9 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too);
 void draw_layer_chips(Screen& screen, const Rect& row);
 /// What can be done with the thing that is selected or laid; false, and nothing drawn, when there is none.
 bool draw_selection(Screen& screen, const Rect& area, bool brief);
+/// Traces being looked for or looked at; false, and nothing drawn, when there are none. Keeps the search
+/// going.
+bool draw_suggestions(Screen& screen, const Rect& area, bool brief);
 /// How bright each light will be.
 void draw_brightness(Screen& screen, const Rect& area);
 

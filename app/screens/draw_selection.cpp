@@ -1,4 +1,4 @@
-// What can be done with the thing that is selected, and what the strip or the suggestion at hand asks for.
+// What can be done with the thing that is selected, and what the strip at hand asks for.
 #include "base/readout.h"
 #include "controls/button.h"
 #include "controls/panel.h"
@@ -68,83 +68,20 @@ void draw_laying_row(Screen& screen, const Rect& area, bool brief) {
     ui.pen().paragraph({inside.x, y + body.lead}, inside.w, words, body, ui.theme().ink);
 }
 
-/// The traces that were found: which one, what it costs, and the answer.
-void draw_suggestions(Screen& screen, const Rect& area, bool brief) {
-    Ui& ui = screen.ui;
-    const DrawState& draw = *screen.state.draw;
-    const std::vector<Suggestion>& found = draw.suggested->suggestions;
-    const auto count = static_cast<int>(found.size());
-    const Suggestion& now = found[static_cast<std::size_t>(draw.suggestion)];
-    Rect inside = area.shrunk(brief ? 0.0f : 16.0f, brief ? 0.0f : 11.0f);
-    const TextStyle body = ui.m.type(Type::Body);
-    const TextStyle small = ui.m.type(Type::Small);
-    const auto many = [](int n, const char* one, const char* more) {
-        return (n == 0 ? std::string("no") : std::to_string(n)) + " " + (n == 1 ? one : more);
-    };
-    const std::string cost = readout_number(now.report.length_mm, 0) + " mm of tape, " +
-                             many(now.report.folds, "fold", "folds") + ", " +
-                             many(now.report.joints, "joint", "joints") + ", " +
-                             many(now.report.crossings, "crossing", "crossings");
-    if (!brief) {
-        const Rect head = inside.cut_top(body.lead + 4);
-        const std::string title =
-            count == 1 ? "One way to lay it"
-                       : "Way " + std::to_string(draw.suggestion + 1) + " of " + std::to_string(count);
-        const float used = ui.pen().text_in(head, title, body.bold(), ui.theme().ink, Align::Left);
-        const float room = head.w - used - 14;
-        ui.pen().text_in({head.x + used + 14, head.y, room, head.h}, ui.fonts().fitted(cost, small, room),
-                         small, ui.theme().ink2, Align::Left);
-        inside.cut_top(8);
-    }
-    Rect row = inside.cut_top(ui.m.target);
-    const ButtonLook use{.label = "Use this", .icon = Icon::Tick, .bold = true};
-    const float use_w = primary_width(ui, use);
-    if (primary_button(ui, "draw/suggest/use", row.cut_right(use_w), use)) {
-        act(screen, draw::TakeSuggestion{});
-    }
-    row.cut_right(8);
-    const ButtonLook leave{.label = "Leave it", .icon = Icon::Cross};
-    if (button(ui, "draw/suggest/leave", row.cut_right(button_width(ui, leave)), leave)) {
-        act(screen, draw::LeaveSuggestions{});
-    }
-    row.cut_right(8);
-    if (count > 1) {
-        const int before = (draw.suggestion + count - 1) % count;
-        const int after = (draw.suggestion + 1) % count;
-        if (icon_button(ui, "draw/suggest/back", row.cut_left(ui.m.target),
-                        {.icon = Icon::Back, .spoken = "The one before"})) {
-            act(screen, draw::LookAtSuggestion{before});
-        }
-        row.cut_left(8);
-        if (icon_button(ui, "draw/suggest/next", row.cut_left(ui.m.target),
-                        {.icon = Icon::Next, .spoken = "The next one"})) {
-            act(screen, draw::LookAtSuggestion{after});
-        }
-        row.cut_left(12);
-    }
-    if (brief) {
-        ui.pen().text_in(
-            row, ui.fonts().fitted(readout_number(now.report.length_mm, 0) + " mm of tape", small, row.w),
-            small, ui.theme().ink2, Align::Left);
-    }
-}
-
 } // namespace
 
 bool draw_selection(Screen& screen, const Rect& area, bool brief) {
     Ui& ui = screen.ui;
     const DrawState& draw = *screen.state.draw;
     const bool laying = draw.laying.under_way();
-    const bool looking = draw.suggested && !draw.suggested->suggestions.empty();
-    if (!laying && !looking && draw.selected.empty()) {
+    if (draw_suggestions(screen, area, brief)) {
+        return true;
+    }
+    if (!laying && draw.selected.empty()) {
         return false;
     }
     if (!brief) {
         panel(ui, area);
-    }
-    if (looking) {
-        draw_suggestions(screen, area, brief);
-        return true;
     }
     if (laying) {
         draw_laying_row(screen, area, brief);

@@ -40,17 +40,33 @@ std::string tape_for(const RouteRequest& request) {
     return kUsualTape;
 }
 
-class Router {
-public:
-    explicit Router(const RouteRequest& request) : request_(request), kept_(request.card) {}
+} // namespace
 
-    RouteResult run() {
-        if (!prepare()) {
-            return std::move(result_);
+// Holds pointers into itself (the task knows its field): it stays where it was made.
+class RouteSearch::Work {
+public:
+    explicit Work(RouteRequest request)
+        : request_(std::move(request)), kept_(request_.card),
+          wanted_(std::clamp(request_.suggestions, 1, kMostSuggestions)) {}
+
+    bool step() {
+        if (!begun_) {
+            begun_ = true;
+            ended_ = !prepare();
         }
-        const int wanted = std::clamp(request_.suggestions, 1, kMostSuggestions);
-        for (int k = 0; k < wanted && !stop_; ++k) {
-            suggest(k, wanted);
+        if (!ended_) {
+            try_once();
+        }
+        return !ended_;
+    }
+
+    [[nodiscard]] RouteProgress progress() const { return progress_; }
+
+    RouteResult take() {
+        if (!ended_) {
+            stop_ = true;
+            ended_ = true;
+            keep(); // half-looked-for is better than nothing
         }
         std::stable_sort(result_.suggestions.begin(), result_.suggestions.end(),
                          [](const Suggestion& a, const Suggestion& b) { return a.clean && !b.clean; });
@@ -167,36 +183,46 @@ private:
         }
     }
 
-    void suggest(int number, int wanted) {
+    /// One try at the suggestion at hand; the next one's turn comes when this one is clean or given up.
+    void try_once() {
         // The first is the all-round one, the second spares folds, the third spares tape.
         static constexpr double kBends_mm[kMostSuggestions] = {30.0, 80.0, 8.0};
-        std::optional<Suggestion> best;
-        const int tries = task_.stops.size() > kMany ? kTriesOfMany : kTries;
-        for (int attempt = 0; attempt < tries && !(best && best->clean); ++attempt) {
-            Random random(request_.seed + 1000003ULL * static_cast<std::uint64_t>(number) +
-                          7919ULL * static_cast<std::uint64_t>(attempt));
-            // Another try looks longer and, every other time, minds folds less.
-            task_.moves = (1 + attempt / 2) * (2500 + 700 * static_cast<int>(task_.stops.size()));
-            task_.taste.bend_mm =
-                attempt % 2 == 0 ? kBends_mm[number] : std::min(kBends_mm[number], kTightBend_mm);
-            long moves_left = kMostWork * task_.moves + kWorkOfAny;
-            task_.moves_left = &moves_left;
-            const Plan plan = make_plan(task_, random);
-            Suggestion made = finish(plan);
-            if (!best || made.clean || made.findings.size() < best->findings.size()) {
-                best = std::move(made);
-            }
-            if (stop_) {
-                break;
-            }
+        Random random(request_.seed + 1000003ULL * static_cast<std::uint64_t>(number_) +
+                      7919ULL * static_cast<std::uint64_t>(attempt_));
+        // Another try looks longer and, every other time, minds folds less.
+        task_.moves = (1 + attempt_ / 2) * (2500 + 700 * static_cast<int>(task_.stops.size()));
+        task_.taste.bend_mm =
+            attempt_ % 2 == 0 ? kBends_mm[number_] : std::min(kBends_mm[number_], kTightBend_mm);
+        long moves_left = kMostWork * task_.moves + kWorkOfAny;
+        task_.moves_left = &moves_left;
+        const Plan plan = make_plan(task_, random);
+        task_.moves_left = nullptr;
+        Suggestion made = finish(plan);
+        if (!best_ || made.clean || made.findings.size() < best_->findings.size()) {
+            best_ = std::move(made);
         }
-        progress_.done = std::max(progress_.done, static_cast<double>(number + 1) / wanted);
-        const bool told = std::any_of(result_.suggestions.begin(), result_.suggestions.end(),
-                                      [&](const Suggestion& other) { return other.card == best->card; });
+        ++attempt_;
+        const int tries = task_.stops.size() > kMany ? kTriesOfMany : kTries;
+        const bool given_up = attempt_ >= tries || stop_;
+        const double tried = best_->clean || given_up ? 1.0 : static_cast<double>(attempt_) / tries;
+        progress_.done = std::max(progress_.done, (number_ + tried) / wanted_);
+        if (best_->clean || given_up) {
+            keep();
+            attempt_ = 0;
+            ++number_;
+            ended_ = number_ >= wanted_ || stop_;
+        }
+    }
+
+    void keep() {
+        const bool told =
+            !best_ || std::any_of(result_.suggestions.begin(), result_.suggestions.end(),
+                                  [&](const Suggestion& other) { return other.card == best_->card; });
         if (!told) {
-            result_.suggestions.push_back(std::move(*best));
+            result_.suggestions.push_back(std::move(*best_));
             ++progress_.suggestions;
         }
+        best_.reset();
     }
 
     Suggestion finish(const Plan& plan) {
@@ -234,8 +260,14 @@ private:
         }
     }
 
-    const RouteRequest& request_;
+    RouteRequest request_;
     Card kept_;
+    int wanted_;
+    int number_ = 0;                 ///< the suggestion at hand
+    int attempt_ = 0;                ///< of it
+    std::optional<Suggestion> best_; ///< of its tries
+    bool begun_ = false;
+    bool ended_ = false;
     std::optional<Field> field_;
     WeaveTask task_;
     std::vector<Finding> before_;
@@ -246,10 +278,29 @@ private:
     RouteResult result_;
 };
 
-} // namespace
+RouteSearch::RouteSearch(RouteRequest request) : work_(std::make_unique<Work>(std::move(request))) {}
+
+RouteSearch::RouteSearch(RouteSearch&&) noexcept = default;
+RouteSearch& RouteSearch::operator=(RouteSearch&&) noexcept = default;
+RouteSearch::~RouteSearch() = default;
+
+bool RouteSearch::step() {
+    return work_->step();
+}
+
+RouteProgress RouteSearch::progress() const {
+    return work_->progress();
+}
+
+RouteResult RouteSearch::take() {
+    return work_->take();
+}
 
 RouteResult route(const RouteRequest& request) {
-    return Router(request).run();
+    RouteSearch search(request);
+    while (search.step()) {
+    }
+    return search.take();
 }
 
 } // namespace lanternleaf

@@ -15,6 +15,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -77,5 +78,25 @@ struct RouteResult {
 };
 
 [[nodiscard]] RouteResult route(const RouteRequest& request);
+
+/// The same work in pieces, for one who must answer fingers meanwhile and has no second thread (a browser).
+/// A piece is one try: about 4 ms a light. All pieces together give what route() gives.
+class RouteSearch {
+public:
+    explicit RouteSearch(RouteRequest request);
+    RouteSearch(RouteSearch&&) noexcept;
+    RouteSearch& operator=(RouteSearch&&) noexcept;
+    ~RouteSearch();
+
+    /// Does one piece; false when none is left.
+    bool step();
+    [[nodiscard]] RouteProgress progress() const;
+    /// What has been found so far, best first; the search ends with it.
+    [[nodiscard]] RouteResult take();
+
+private:
+    class Work;
+    std::unique_ptr<Work> work_;
+};
 
 } // namespace lanternleaf

@@ -4,6 +4,18 @@
 
 using namespace lanternleaf;
 
+namespace {
+
+void look_for_traces(Drawing& d) {
+    for (int guard = 0; d.draw().search.work != nullptr; ++guard) {
+        REQUIRE(guard < 100);
+        d.fingers.frame(1);
+    }
+    d.fingers.frame(2);
+}
+
+} // namespace
+
 TEST_CASE("from an empty sheet to a sound card of seven lights by taps alone", "[frame]") {
     const OwnFolder library;
     Drawing d(library.path());
@@ -159,6 +171,7 @@ TEST_CASE("suggested traces are looked at, taken as one edit, and taken back", "
     const Card bare = d.draw().card;
     const std::size_t states = d.draw().history.size();
     d.touch("draw/suggest");
+    look_for_traces(d);
     REQUIRE(d.draw().suggested.has_value());
     CHECK(d.problems() == 0);
     CHECK(d.draw().history.size() == states); // only looked at
@@ -178,8 +191,48 @@ TEST_CASE("suggested traces are looked at, taken as one edit, and taken back", "
     d.touch("draw/undo");
     CHECK(d.draw().card == bare);
     d.touch("draw/suggest");
+    look_for_traces(d);
     d.touch("draw/suggest/leave");
     CHECK(d.draw().card == bare);
+}
+
+TEST_CASE("a long search shows how far it is, is stopped by a tap, and dropped by a hand on the plan",
+          "[frame]") {
+    for (const Size size : {Size{1180, 820}, Size{820, 1180}, Size{390, 844}}) {
+        const OwnFolder library;
+        Drawing d(library.path(), size);
+        // Forty lights: no machine looks through them within what nobody notices.
+        update(d.app.state, d.app.around, command::Draw{draw::NewCard{297, 210}});
+        for (int i = 0; i < 40; ++i) {
+            update(d.app.state, d.app.around,
+                   command::Draw{draw::Tap{{70.0 + 23.0 * (i % 8), 30.0 + 32.0 * (i / 8)}, 7.0}});
+        }
+        REQUIRE(d.draw().card.leds.size() == 40);
+        const Card bare = d.draw().card;
+        const auto begin = [&] {
+            d.fingers.frame(2);
+            CHECK(d.fingers.find("draw/suggest") != nullptr);
+            update(d.app.state, d.app.around,
+                   command::Draw{draw::Suggest{}}); // three pieces of work at least
+            update(d.app.state, d.app.around, command::Draw{draw::SearchOn{}});
+            d.app.state.draw->search.began_s -= 1.0; // as after a second
+        };
+        begin();
+        d.fingers.frame(1);
+        REQUIRE(d.draw().search.work != nullptr);
+        CHECK(d.draw().search.progress.done > 0.0);
+        CHECK(d.fingers.find("draw/suggest/stop") != nullptr);
+        update(d.app.state, d.app.around, command::Draw{draw::StopSearch{}});
+        CHECK(d.draw().search.work == nullptr);
+        REQUIRE(d.draw().suggested.has_value()); // what was found until then can be looked at
+        d.touch("draw/suggest/leave");
+        CHECK(d.draw().card == bare);
+        begin();
+        update(d.app.state, d.app.around, command::Draw{draw::SelectPart{"L7"}});
+        CHECK(d.draw().search.work == nullptr);
+        CHECK_FALSE(d.draw().suggested.has_value());
+        CHECK(d.draw().card == bare);
+    }
 }
 
 TEST_CASE("findings follow the finger while it drags, and nothing is kept when it is let go where it began",

@@ -288,6 +288,34 @@ TEST_CASE("Progress never falls, and work stops when asked or when time is up", 
     CHECK(route(request).stopped);
 }
 
+TEST_CASE("In pieces the search finds what it finds in one go, and may be left early", "[routing]") {
+    RouteRequest request = ask_for(scattered());
+    request.suggestions = 3;
+    const RouteResult whole = route(request);
+    RouteSearch search(request);
+    int pieces = 1;
+    double done = 0.0;
+    while (search.step()) {
+        ++pieces;
+        CHECK(search.progress().done >= done);
+        done = search.progress().done;
+    }
+    CHECK(pieces >= 3);
+    CHECK(search.progress().done == Approx(1.0));
+    const RouteResult sum = search.take();
+    CHECK_FALSE(sum.stopped);
+    REQUIRE(sum.suggestions.size() == whole.suggestions.size());
+    for (std::size_t i = 0; i < sum.suggestions.size(); ++i) {
+        CHECK(sum.suggestions[i].card == whole.suggestions[i].card);
+    }
+    RouteSearch left(request);
+    REQUIRE(left.step());
+    const RouteResult some = left.take();
+    CHECK(some.stopped);
+    REQUIRE(some.suggestions.size() == 1);
+    CHECK(some.suggestions[0].card == whole.suggestions[0].card);
+}
+
 TEST_CASE("A card without lights is told what it lacks", "[routing]") {
     const RouteResult result = route(ask_for(make::bare_card()));
     CHECK(result.suggestions.empty());
