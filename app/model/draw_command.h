@@ -1,6 +1,7 @@
 // Draw commands: everything a person can mean in the Draw place and on the light box.
 #pragma once
 
+#include "drawing/sheet_marks.h"
 #include "model/draw_state.h"
 
 #include <variant>
@@ -71,6 +72,11 @@ struct ChooseLight {
 
 struct Nudge {
     Vec2 by_mm;
+};
+
+/// A crease or a place to keep clear, to be moved to where it belongs.
+struct Add {
+    SheetMark::Kind kind;
 };
 
 struct RemoveSelected {};
@@ -144,7 +150,7 @@ namespace lanternleaf {
 using DrawCommand = std::variant<
     draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo, draw::DragEnd,
     draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip, draw::ChooseTape,
-    draw::ChooseLight, draw::Nudge, draw::RemoveSelected, draw::TurnSelected, draw::CopySelected,
+    draw::ChooseLight, draw::Nudge, draw::Add, draw::RemoveSelected, draw::TurnSelected, draw::CopySelected,
     draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
     draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis, draw::OpenLightBox,
     draw::CloseLightBox, draw::Calibrate, draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;

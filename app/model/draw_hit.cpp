@@ -1,5 +1,6 @@
 #include "model/draw_hit.h"
 
+#include "drawing/sheet_marks.h"
 #include "geometry/ribbon.h"
 
 #include <algorithm>
@@ -95,9 +96,21 @@ DrawHit hit_at(const DrawState& draw, Vec2 at, double reach_mm) {
             return corners.hit;
         }
     }
+    if (const std::optional<SheetMark> mark = find_mark(card.sheet, draw.selected);
+        mark && mark->kind == SheetMark::Kind::clear) {
+        Nearest1 corners{reach_mm, {}};
+        const std::vector<Vec2>& outline = card.sheet.keepouts[mark->index].outline_mm;
+        for (std::size_t i = 0; i < outline.size(); ++i) {
+            corners.see(distance(outline[i], at), {draw.selected, static_cast<int>(i), -1});
+        }
+        if (!corners.hit.none()) {
+            return corners.hit;
+        }
+    }
     // What lies right under the finger; else what it comes nearest to.
     const DrawHit under = thing_at(draw, at, 0.0);
-    return under.none() ? thing_at(draw, at, reach_mm * 0.5) : under;
+    const DrawHit near = under.none() ? thing_at(draw, at, reach_mm * 0.5) : under;
+    return near.none() ? DrawHit{mark_at(card.sheet, at, reach_mm * 0.5), -1, -1} : near;
 }
 
 const Overlap* crossing_at(const DrawState& draw, Vec2 at, double reach_mm) {
@@ -127,6 +140,9 @@ Edge edge_at(const Sheet& sheet, Vec2 at) {
 std::optional<Vec2> place_of(const Card& card, const std::string& id) {
     if (id == kHolderId) {
         return card.holder.at_mm;
+    }
+    if (const std::optional<SheetMark> mark = find_mark(card.sheet, id)) {
+        return place_of_mark(card.sheet, *mark);
     }
     if (const Led* led = find_led(card, id)) {
         return led->at_mm;

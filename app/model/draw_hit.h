@@ -6,7 +6,8 @@
 namespace lanternleaf {
 
 /// Corners of the selected strip first; then what lies right under the place, then what comes nearest to it:
-/// lights and resistors before strips, these before patches and the holder.
+/// lights and resistors before strips, these before patches and the holder, creases and places to keep clear
+/// last.
 [[nodiscard]] DrawHit hit_at(const DrawState& draw, Vec2 at_mm, double reach_mm);
 
 /// Two strips of opposite sides that lie over each other there; null when there is none.

@@ -1,5 +1,6 @@
 #include "model/update_draw.h"
 
+#include "drawing/sheet_marks.h"
 #include "model/draw_hit.h"
 #include "model/update_parts.h"
 
@@ -79,6 +80,10 @@ void apply_fix(AppState& state, const Surroundings& around, int finding, int fix
 void turn_selected(AppState& state, const Surroundings& around, double by_deg) {
     DrawState& draw = *state.draw;
     const std::string& id = draw.selected;
+    if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, id)) {
+        commit_edit(state, around, turn_mark(draw.card.sheet, *mark));
+        return;
+    }
     double turn = draw.card.holder.turn_deg;
     if (const Led* led = find_led(draw.card, id)) {
         turn = led->turn_deg;
@@ -105,6 +110,18 @@ void copy_selected(AppState& state, const Surroundings& around) {
     }
 }
 
+void add_mark(AppState& state, const Surroundings& around, SheetMark::Kind kind) {
+    DrawState& draw = *state.draw;
+    const Sheet& sheet = draw.card.sheet;
+    const bool crease = kind == SheetMark::Kind::crease;
+    if (commit_edit(state, around, crease ? add_crease(sheet) : add_clear(sheet))) {
+        draw.tool = DrawTool::select;
+        draw.selected =
+            mark_id(kind, (crease ? draw.card.sheet.folds.size() : draw.card.sheet.keepouts.size()) - 1);
+        state.sheet = SheetKind::none; // so that it can be dragged at once
+    }
+}
+
 void remove_selected(AppState& state, const Surroundings& around) {
     DrawState& draw = *state.draw;
     const Strip* strip = find_strip(draw.card, draw.selected);
@@ -112,6 +129,8 @@ void remove_selected(AppState& state, const Surroundings& around) {
         commit_edit(state, around, {edit::RemoveCorner{strip->id, draw.corner}});
     } else if (draw.selected == "foam") {
         commit_edit(state, around, {edit::SetFoam{std::nullopt}});
+    } else if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, draw.selected)) {
+        commit_edit(state, around, remove_mark(draw.card.sheet, *mark));
     } else if (!draw.selected.empty()) {
         commit_edit(state, around, {edit::RemovePart{draw.selected}});
     }
@@ -275,6 +294,7 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
                        }
                    },
                    [&](const draw::Nudge& c) { nudge(state, around, c.by_mm); },
+                   [&](const draw::Add& c) { add_mark(state, around, c.kind); },
                    [&](const draw::RemoveSelected&) { remove_selected(state, around); },
                    [&](const draw::TurnSelected& c) { turn_selected(state, around, c.by_deg); },
                    [&](const draw::CopySelected&) { copy_selected(state, around); },

@@ -1,5 +1,6 @@
 // What taps and drags on the plan mean, tool by tool.
 #include "base/readout.h"
+#include "drawing/sheet_marks.h"
 #include "model/draw_hit.h"
 #include "model/update_draw.h"
 
@@ -205,6 +206,12 @@ std::optional<Edit> drag_edit(const DrawState& draw, Vec2 to, double reach_mm) {
             return Edit{edit::MovePart{led->id, snap.at_mm}}; // turning is the maker's to say
         }
     }
+    if (const std::optional<SheetMark> mark = find_mark(base.sheet, drag.hit.id)) {
+        return drag.hit.corner >= 0
+                   ? move_mark_corner(base.sheet, *mark, static_cast<std::size_t>(drag.hit.corner),
+                                      snap_to_grid(goal))
+                   : move_mark(base.sheet, *mark, snap_to_grid(to - drag.from_mm));
+    }
     return Edit{edit::MovePart{drag.hit.id, snap_to_grid(goal)}};
 }
 
@@ -293,6 +300,9 @@ void drag_start(AppState& state, Vec2 from, double reach_mm) {
     DrawDrag drag{hit, from, from, std::nullopt};
     if (const Strip* strip = find_strip(draw.card, hit.id); strip != nullptr && hit.corner >= 0) {
         drag.was_mm = strip->path_mm[static_cast<std::size_t>(hit.corner)];
+    } else if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, hit.id);
+               mark && hit.corner >= 0) {
+        drag.was_mm = draw.card.sheet.keepouts[mark->index].outline_mm[static_cast<std::size_t>(hit.corner)];
     } else if (const std::optional<Vec2> place = place_of(draw.card, hit.id)) {
         drag.was_mm = *place;
     }
@@ -374,6 +384,8 @@ void nudge(AppState& state, const Surroundings& around, Vec2 by) {
         } else {
             commit_edit(state, around, {edit::MoveStrip{id, by}});
         }
+    } else if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, id)) {
+        commit_edit(state, around, move_mark(draw.card.sheet, *mark, by));
     } else if (const std::optional<Vec2> at = place_of(draw.card, id)) {
         commit_edit(state, around, {edit::MovePart{id, *at + by}});
     }

@@ -1,6 +1,7 @@
 #include "screens/draw_choices.h"
 
 #include "base/readout.h"
+#include "drawing/sheet_marks.h"
 #include "geometry/ribbon.h"
 
 #include <algorithm>
@@ -179,6 +180,11 @@ Selection selection_of(const DrawState& draw) {
         out.choices = {
             turn,
             {"draw/do/kind", "Other kind", Icon::Holder, drawn(draw::Do{{edit::SetHolder{next->first}}})}};
+    } else if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, id)) {
+        const bool crease = mark->kind == SheetMark::Kind::crease;
+        out.title = crease ? "Crease" : "Keep clear: " + draw.card.sheet.keepouts[mark->index].why;
+        out.words = words_of_mark(draw.card.sheet, *mark);
+        out.choices = {turn, remove};
     } else if (!id.empty()) {
         out.title = id + ", patch";
         out.words = "insulates what lies over it from what lies under it";

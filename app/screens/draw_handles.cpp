@@ -1,6 +1,7 @@
 // What lies over the plan while it is worked on: handles of the selected thing, the run being laid, and the
 // bubble with its length.
 #include "base/readout.h"
+#include "drawing/sheet_marks.h"
 #include "model/draw_hit.h"
 #include "screens/draw.h"
 
@@ -108,6 +109,28 @@ void ring_round(Ui& ui, const Viewport& at, Vec2 mm, double radius_mm, float lea
     ui.pen().ring(at.to_px(mm), r, ui.theme().ink, 3);
 }
 
+/// A crease or a place to keep clear: its line, and where its corners can be held.
+void draw_mark(Screen& screen, const Viewport& at, const SheetMark& mark) {
+    Ui& ui = screen.ui;
+    const Sheet& sheet = screen.state.draw->card.sheet;
+    const bool clear = mark.kind == SheetMark::Kind::clear;
+    std::vector<Point> line;
+    if (clear) {
+        for (const Vec2 corner : sheet.keepouts[mark.index].outline_mm) {
+            line.push_back(at.to_px(corner));
+        }
+    } else {
+        line = {at.to_px(sheet.folds[mark.index].from_mm), at.to_px(sheet.folds[mark.index].to_mm)};
+    }
+    ui.pen().stroke(line, faded(ui.theme().lamp, 0.55f), 6, clear, true);
+    for (std::size_t i = 0; clear && i < line.size(); ++i) {
+        handle(ui, line[i], screen.state.draw->corner == static_cast<int>(i));
+    }
+    if (screen.state.draw->drag && screen.state.draw->drag->edit) {
+        bubble(ui, at.to_px(place_of_mark(sheet, mark)), words_of_mark(sheet, mark), at.area);
+    }
+}
+
 void draw_selected(Screen& screen, const Viewport& at) {
     Ui& ui = screen.ui;
     const DrawState& draw = *screen.state.draw;
@@ -121,6 +144,10 @@ void draw_selected(Screen& screen, const Viewport& at) {
         for (std::size_t i = 0; i < path.size(); ++i) {
             handle(ui, path[i], draw.corner == static_cast<int>(i));
         }
+        return;
+    }
+    if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, draw.selected)) {
+        draw_mark(screen, at, *mark);
         return;
     }
     const std::optional<Vec2> place = place_of(draw.card, draw.selected);

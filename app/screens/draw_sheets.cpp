@@ -164,13 +164,6 @@ void draw_card_sheet(Screen& screen) {
         act(screen, draw::Do{{edit::SetSheetSize{width, height}}});
     }
     y += 4;
-    std::vector<FoldLine> folds = draw.card.sheet.folds;
-    const double middle = draw.card.sheet.width_mm / 2.0;
-    FoldLine across{{middle, 0}, {middle, draw.card.sheet.height_mm}, {}};
-    folds.push_back(across);
-    std::vector<Keepout> clear = draw.card.sheet.keepouts;
-    const Vec2 at{draw.card.sheet.width_mm * 0.6, draw.card.sheet.height_mm * 0.2};
-    clear.push_back({"cut-out window", {at, at + Vec2{20, 0}, at + Vec2{20, 15}, at + Vec2{0, 15}}, {}});
     std::vector<SheetRow> rows{
         {"draw-card/audience",
          draw.card.audience_given ? std::string("For: ") + spoken(draw.card.audience)
@@ -178,13 +171,13 @@ void draw_card_sheet(Screen& screen) {
          Icon::People, command::OpenSheet{SheetKind::draw_audience}, false},
         {"draw-card/trace", "Trace from the screen", Icon::Sun, drawn(draw::OpenLightBox{}), false},
         {"draw-card/crease", "Add a crease down the middle", Icon::Plus,
-         drawn(draw::Do{{edit::SetFolds{folds}}}), false}};
+         drawn(draw::Add{SheetMark::Kind::crease}), false}};
     if (!draw.card.sheet.folds.empty()) {
         rows.push_back({"draw-card/no-crease", "Take the creases away", Icon::Trash,
                         drawn(draw::Do{{edit::SetFolds{{}}}}), false});
     }
     rows.push_back({"draw-card/keepout", "Add a place to keep clear", Icon::Plus,
-                    drawn(draw::Do{{edit::SetKeepouts{clear}}}), false});
+                    drawn(draw::Add{SheetMark::Kind::clear}), false});
     if (!draw.card.sheet.keepouts.empty()) {
         rows.push_back({"draw-card/no-keepout", "Take the places to keep clear away", Icon::Trash,
                         drawn(draw::Do{{edit::SetKeepouts{{}}}}), false});

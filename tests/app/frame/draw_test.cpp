@@ -298,3 +298,30 @@ TEST_CASE("the title is typed, kept as one edit, and an empty one is refused", "
     update(d.app.state, d.app.around, command::Draw{draw::TypeTitle{"  ", true}});
     CHECK(d.draw().card.title == "New card by night");
 }
+
+TEST_CASE("a crease and a place to keep clear are added, dragged, sized and taken away by touch", "[frame]") {
+    const OwnFolder library;
+    Drawing d(library.path());
+    draw_seven(d);
+    const auto sheet = [&]() -> const Sheet& { return d.draw().card.sheet; };
+    d.touch("draw/card");
+    d.reach("draw-card/rows", "draw-card/keepout");
+    REQUIRE(sheet().keepouts.size() == 1);
+    CHECK(d.draw().selected == "clear-1"); // ready to be dragged to where it belongs
+    const std::vector<Vec2> was = sheet().keepouts[0].outline_mm;
+    d.drag((was[0] + was[2]) * 0.5, (was[0] + was[2]) * 0.5 + Vec2{-30, 50});
+    CHECK(distance(sheet().keepouts[0].outline_mm[0], was[0] + Vec2{-30, 50}) < 1.1);
+    const Vec2 corner = sheet().keepouts[0].outline_mm[2];
+    d.drag(corner, corner + Vec2{8, -5});
+    CHECK(distance(sheet().keepouts[0].outline_mm[2], corner + Vec2{8, -5}) < 1.1);
+    d.touch("draw/do/remove");
+    CHECK(sheet().keepouts.empty());
+    d.touch("draw/card");
+    d.reach("draw-card/rows", "draw-card/crease");
+    REQUIRE(sheet().folds.size() == 1);
+    d.touch("draw/do/turn");
+    CHECK(sheet().folds[0].from_mm.x == 0.0);
+    d.touch("draw/undo");
+    d.touch("draw/undo");
+    CHECK(sheet().folds.empty());
+}
