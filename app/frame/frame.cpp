@@ -29,6 +29,11 @@ void app_frame(App& app, Ui& ui, std::int64_t now_s) {
     for (const Command& command : commands) {
         update(app.state, app.around, command);
     }
+    for (const FileToGive& file : app.state.to_give) {
+        const Outcome<std::string> given = ui.host().share_file(file.file_name, file.bytes, file.mime);
+        app.state.said = given ? given.value() : given.problem().sentence();
+    }
+    app.state.to_give.clear();
     if (!app.state.said.empty()) {
         ui.toast(app.state.said);
         app.state.said.clear();

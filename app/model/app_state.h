@@ -102,6 +102,14 @@ struct OpenBuild {
     std::optional<StepVerdict> verdict; ///< last one asked for
 };
 
+/// A finished file on its way to the person: the frame gives it to the host (share sheet, downloads) and says
+/// where it went.
+struct FileToGive {
+    std::string file_name;
+    std::string bytes;
+    std::string mime; ///< "application/pdf"
+};
+
 /// A reading being entered.
 struct ReadingEntry {
     std::string check; ///< Check::id
@@ -148,7 +156,8 @@ struct AppState {
     std::optional<Record> log;          ///< the record open in Log
     ShelfBuild log_shelf;
     BoardCamera camera;
-    std::string said; ///< one sentence for the maker, shown once by the frame
+    std::vector<FileToGive> to_give; ///< emptied by the frame in which they were made
+    std::string said;                ///< one sentence for the maker, shown once by the frame
     double scroll = 0.0;
     std::string menu_build; ///< build whose menu is open
 };
