@@ -8,6 +8,7 @@ Outcome<App> open_app_in(const std::string& assets, const std::string& library, 
                          std::int64_t now_s) {
     App app;
     app.around.assets = assets;
+    app.around.fonts = assets + "/fonts";
     app.around.library = library;
     app.around.now_s = now_s;
     app.pictures = &pictures;

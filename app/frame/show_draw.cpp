@@ -98,7 +98,15 @@ bool show_draw(App& app, const std::string& name, const std::string& card_path) 
         update(app.state, app.around, command::OpenSheet{SheetKind::draw_card});
         return true;
     }
+    if (name == "draw/print") {
+        update(app.state, app.around, command::OpenSheet{SheetKind::print});
+        return true;
+    }
     if (name == "draw/box" || name == "draw/box-measure") {
+        if (name == "draw/print") {
+            update(app.state, app.around, command::OpenSheet{SheetKind::print});
+            return true;
+        }
         if (name == "draw/box") {
             app.state.settings.px_per_mm = 5.0;
         }

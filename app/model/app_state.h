@@ -13,6 +13,7 @@
 #include "record/record.h"
 #include "safety/audience.h"
 #include "safety/regions.h"
+#include "sheets/printout.h"
 
 #include <optional>
 #include <string>
@@ -36,6 +37,7 @@ enum class SheetKind {
     why,        ///< the reason behind a move (phone)
     build_menu, ///< put away an unfinished build
     settings,
+    print,         ///< which sheets to print of the plan
     draw_card,     ///< what the whole card has: title, sheet, creases, who it is for
     draw_tape,     ///< which tape the next strip is of
     draw_light,    ///< which light the next tap places
@@ -156,6 +158,7 @@ struct AppState {
     std::optional<Record> log;          ///< the record open in Log
     ShelfBuild log_shelf;
     BoardCamera camera;
+    PrintoutWish print;              ///< as last asked for
     std::vector<FileToGive> to_give; ///< emptied by the frame in which they were made
     std::string said;                ///< one sentence for the maker, shown once by the frame
     double scroll = 0.0;

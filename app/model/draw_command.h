@@ -3,6 +3,7 @@
 
 #include "drawing/sheet_marks.h"
 #include "model/draw_state.h"
+#include "sheets/printout.h"
 
 #include <variant>
 
@@ -120,6 +121,18 @@ struct LeaveSuggestions {};
 
 struct MakeThis {};
 
+/// The sheets to print of the plan at hand, and the printing: one PDF, handed to the host.
+struct WishPrint {
+    PrintoutWish wish;
+};
+
+struct Print {};
+
+/// The picture under the plan: where it lies and how wide, or none.
+struct PlaceArt {
+    std::optional<Art> art;
+};
+
 /// The light box, with the plan at hand in Draw or in Make.
 struct OpenLightBox {};
 
@@ -147,12 +160,14 @@ struct LookAt {
 
 namespace lanternleaf {
 
-using DrawCommand = std::variant<
-    draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo, draw::DragEnd,
-    draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip, draw::ChooseTape,
-    draw::ChooseLight, draw::Nudge, draw::Add, draw::RemoveSelected, draw::TurnSelected, draw::CopySelected,
-    draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
-    draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis, draw::OpenLightBox,
-    draw::CloseLightBox, draw::Calibrate, draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
+using DrawCommand =
+    std::variant<draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo,
+                 draw::DragEnd, draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart,
+                 draw::FinishStrip, draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::Add,
+                 draw::RemoveSelected, draw::TurnSelected, draw::CopySelected, draw::ShowFinding,
+                 draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
+                 draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis,
+                 draw::WishPrint, draw::Print, draw::PlaceArt, draw::OpenLightBox, draw::CloseLightBox,
+                 draw::Calibrate, draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
 
 } // namespace lanternleaf

@@ -13,7 +13,8 @@ namespace lanternleaf {
 /// Where things are and what time it is; given by the host, so that tests have their own.
 struct Surroundings {
     std::string assets;  ///< shipped parts, cards, safety table
-    std::string library; ///< the maker's own: cards/, builds/, settings.json
+    std::string fonts;   ///< where the faces for printouts lie; empty: the built-in face
+    std::string library; ///< the maker's own: cards/, builds/, settings.json, prices.json
     Parts shipped;
     std::int64_t now_s = 0; ///< UTC seconds
     double clock_s = 0.0;   ///< a steady clock, for toasts and holds

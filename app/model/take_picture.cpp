@@ -1,6 +1,6 @@
 #include "model/take_picture.h"
 
-#include "model/update.h"
+#include "model/update_draw.h"
 
 #include <string_view>
 
@@ -14,8 +14,10 @@ bool is_picture(const std::string& content) {
 
 void take_picture(AppState& state, const Surroundings& around, const std::string& file_name,
                   const std::string& content) {
-    static_cast<void>(file_name);
-    static_cast<void>(content);
+    if (state.place == Place::draw && state.draw) {
+        lay_art(state, around, file_name, content);
+        return;
+    }
     say(state, around, "A picture belongs to a build: open its record in Log, then add it there.");
 }
 

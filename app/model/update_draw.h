@@ -41,6 +41,14 @@ void end_search(AppState& state, const Surroundings& around);
 void look_at_suggestion(AppState& state, int index);
 void take_suggestion(AppState& state, const Surroundings& around);
 
+// update_print.cpp
+void print_plan(AppState& state, const Surroundings& around);
+
+// draw_art.cpp
+/// A picture from outside goes beside the plan's file and under the plan, as wide as the sheet.
+void lay_art(AppState& state, const Surroundings& around, const std::string& file_name,
+             const std::string& content);
+
 // update_light_box.cpp
 void open_light_box(AppState& state, const Surroundings& around);
 void keep_scale(AppState& state, const Surroundings& around);

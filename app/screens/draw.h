@@ -27,6 +27,8 @@ bool draw_selection(Screen& screen, const Rect& area, bool brief);
 /// Traces being looked for or looked at; false, and nothing drawn, when there are none. Keeps the search
 /// going.
 bool draw_suggestions(Screen& screen, const Rect& area, bool brief);
+/// Which sheets to print, on what paper; one of the Draw place's sheets.
+void draw_print_sheet(Screen& screen);
 /// How bright each light will be.
 void draw_brightness(Screen& screen, const Rect& area);
 

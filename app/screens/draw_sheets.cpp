@@ -130,6 +130,42 @@ bool number(Screen& screen, const char* name, const char* label, const Rect& bod
     return stepper(ui, name, {row.right() - half, row.y, half, row.h}, look, value);
 }
 
+/// The picture under the plan: chosen, moved, sized, taken away.
+float draw_art_rows(Screen& screen, const Rect& body, float y) {
+    Ui& ui = screen.ui;
+    const Sheet& sheet = screen.state.draw->card.sheet;
+    ui.pen().text({body.x, y}, "Picture under the plan", ui.m.type(Type::Body).bold(), ui.theme().ink);
+    y += ui.m.type(Type::Body).lead + 6;
+    if (ui.host().can_pick()) {
+        const ButtonLook look{.label = sheet.art ? "Choose another picture" : "Choose a picture",
+                              .icon = Icon::Photo};
+        if (button(ui, "draw-card/art", {body.x, y, body.w, ui.m.button_h}, look)) {
+            ui.host().pick_picture(); // in the very frame of the tap, as browsers ask
+        }
+        y += ui.m.button_h + 10;
+    } else {
+        y += ui.pen().paragraph({body.x, y}, body.w, "Drop a picture file (PNG or JPEG) on this window.",
+                                ui.m.type(Type::Body), ui.theme().ink) +
+             10;
+    }
+    if (!sheet.art) {
+        return y;
+    }
+    Art art = *sheet.art;
+    const bool wider =
+        number(screen, "draw-card/art-width", "Width", body, y, 10, 2 * kMostSheet_mm, 2, art.width_mm);
+    const bool along = number(screen, "draw-card/art-left", "From the left", body, y, -kMostSheet_mm,
+                              kMostSheet_mm, 1, art.at_mm.x);
+    const bool down = number(screen, "draw-card/art-top", "From the top", body, y, -kMostSheet_mm,
+                             kMostSheet_mm, 1, art.at_mm.y);
+    if (wider || along || down) {
+        act(screen, draw::PlaceArt{art});
+    }
+    return draw_rows(screen, body, y + 4,
+                     {{"draw-card/no-art", "Take the picture away", Icon::Trash,
+                       drawn(draw::PlaceArt{std::nullopt}), false}});
+}
+
 void draw_card_sheet(Screen& screen) {
     Ui& ui = screen.ui;
     const DrawState& draw = *screen.state.draw;
@@ -169,6 +205,7 @@ void draw_card_sheet(Screen& screen) {
          draw.card.audience_given ? std::string("For: ") + spoken(draw.card.audience)
                                   : "Say who will have this card",
          Icon::People, command::OpenSheet{SheetKind::draw_audience}, false},
+        {"draw-card/print", "Print this card", Icon::Log, command::OpenSheet{SheetKind::print}, false},
         {"draw-card/trace", "Trace from the screen", Icon::Sun, drawn(draw::OpenLightBox{}), false},
         {"draw-card/crease", "Add a crease down the middle", Icon::Plus,
          drawn(draw::Add{SheetMark::Kind::crease}), false}};
@@ -185,6 +222,7 @@ void draw_card_sheet(Screen& screen) {
     rows.push_back(
         {"draw-card/new", "Begin a new card", Icon::Draw, command::OpenSheet{SheetKind::draw_new}, false});
     y = draw_rows(screen, body, y, rows);
+    y = draw_art_rows(screen, body, y + 6);
     scroll.done(y - scroll.top());
     if (sheet.closed()) {
         if (draw.title) {
@@ -217,6 +255,9 @@ void draw_plan_sheet(Screen& screen) {
         break;
     case SheetKind::draw_audience:
         draw_audience_choice(screen);
+        break;
+    case SheetKind::print:
+        draw_print_sheet(screen);
         break;
     default:
         break;

@@ -22,7 +22,7 @@ constexpr float kLeastPxPerMm = 2.0f;
 constexpr float kMostPxPerMm = 40.0f;
 
 // The sheet of light has its own colours: black on white, whatever the hour.
-const Colour kWhite = rgb(0xFFFFFF);
+const Colour kLitWhite = rgb(0xFFFFFF);
 const Colour kInk = rgb(0x101214);
 const Colour kPale = rgb(0x8A8F94);
 const Colour kPlus = rgb(0xD55E00);
@@ -324,7 +324,7 @@ void draw_light_box(Screen& screen) {
     const LightBox& box = screen.state.light_box;
     const Rect area{0, 0, ui.m.window.w, ui.m.window.h};
     ui.host().keep_screen_on(true);
-    ui.pen().fill(area, kWhite);
+    ui.pen().fill(area, kLitWhite);
     if (box.calibrating) {
         draw_measuring(screen, area);
         return;

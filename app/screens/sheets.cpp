@@ -234,6 +234,7 @@ void draw_open_sheet(Screen& screen) {
     case SheetKind::draw_light:
     case SheetKind::draw_audience:
     case SheetKind::draw_new:
+    case SheetKind::print:
         draw_plan_sheet(screen);
         break;
     }

@@ -121,6 +121,7 @@ Outcome<std::unique_ptr<AppWindow>> AppWindow::open(const WindowOptions& options
         return opened.problem();
     }
     parts->app = std::move(opened).value();
+    parts->app->around.fonts = options.fonts.string();
     if (!options.open.empty()) {
         update(parts->app->state, parts->app->around, command::StartCard{options.open});
     }
