@@ -83,7 +83,7 @@ void move_back(AppState& state, const Surroundings& around) {
     }
     OpenBuild& build = *state.build;
     if (build.face == MakeFace::verdict) {
-        build.face = MakeFace::proof;
+        build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
         return;
     }
     const std::vector<std::string>& done =
@@ -169,7 +169,7 @@ void record_change(AppState& state, const Surroundings& around, const Change& ch
         const auto off = [](const ReadingVerdict& reading) { return reading.fit != ReadingFit::as_expected; };
         if (build.verdict &&
             std::any_of(build.verdict->readings.begin(), build.verdict->readings.end(), off)) {
-            build.face = MakeFace::proof;
+            build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
             say(state, around, describe(change) + ". Now measure again.");
         } else {
             prove_step(state, around);

@@ -48,7 +48,8 @@ BoardWish wish_for(const OpenBuild& build) {
     wish.parts = &build.parts;
     wish.conductors = &build.whole;
     const auto step = static_cast<StepId>(std::min(build.record.step, kStepCount));
-    wish.progress = build.face == MakeFace::move
+    // A verdict on one reading comes in the middle of a step too: then only what is laid lies there.
+    wish.progress = build.face == MakeFace::move || open_move(build) != nullptr
                         ? board_at(build.record.as_built, build.whole, build.steps, step, build.move)
                         : board_after(build.record.as_built, build.whole, build.steps, step);
     wish.progress.cell_in = build.record.cell_in;

@@ -41,6 +41,14 @@ TEST_CASE("A reading within its range is kept; one far off leads to the verdict"
     type_reading(table, "88");
     CHECK(table.build().face == MakeFace::verdict);
     CHECK(table.build().verdict->state == VerdictState::stopped);
+
+    const std::string move = open_move(table.build())->id;
+    table.tap("make/done"); // "Measure again": at the move it was taken for, not at the end of the step
+    CHECK(table.build().face == MakeFace::move);
+    CHECK(open_move(table.build())->id == move);
+    table.tap("make/check/field");
+    type_reading(table, "0.2");
+    CHECK(table.build().face == MakeFace::move);
 }
 
 TEST_CASE("A tear said by the maker stops the step; the bridge proves it", "[frame]") {
