@@ -121,6 +121,9 @@ struct LeaveSuggestions {};
 
 struct MakeThis {};
 
+/// Gives the card's file to the person, to keep or to send.
+struct SendCard {};
+
 /// The sheets to print of the plan at hand, and the printing: one PDF, handed to the host.
 struct WishPrint {
     PrintoutWish wish;
@@ -160,14 +163,13 @@ struct LookAt {
 
 namespace lanternleaf {
 
-using DrawCommand =
-    std::variant<draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo,
-                 draw::DragEnd, draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart,
-                 draw::FinishStrip, draw::ChooseTape, draw::ChooseLight, draw::Nudge, draw::Add,
-                 draw::RemoveSelected, draw::TurnSelected, draw::CopySelected, draw::ShowFinding,
-                 draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
-                 draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis,
-                 draw::WishPrint, draw::Print, draw::PlaceArt, draw::OpenLightBox, draw::CloseLightBox,
-                 draw::Calibrate, draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
+using DrawCommand = std::variant<
+    draw::Open, draw::NewCard, draw::PickTool, draw::Tap, draw::DragStart, draw::DragTo, draw::DragEnd,
+    draw::Do, draw::TypeTitle, draw::Undo, draw::Redo, draw::SelectPart, draw::FinishStrip, draw::ChooseTape,
+    draw::ChooseLight, draw::Nudge, draw::Add, draw::RemoveSelected, draw::TurnSelected, draw::CopySelected,
+    draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
+    draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis, draw::SendCard,
+    draw::WishPrint, draw::Print, draw::PlaceArt, draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate,
+    draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
 
 } // namespace lanternleaf

@@ -1,5 +1,6 @@
 #include "model/update_draw.h"
 
+#include "cardfile/cardfile.h"
 #include "drawing/sheet_marks.h"
 #include "model/draw_hit.h"
 #include "model/update_parts.h"
@@ -250,6 +251,10 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
         plan.search = {}; // a hand on the plan: what is looked for would be for another card
     }
     std::visit(Overloaded{
+                   [&](const draw::SendCard&) {
+                       state.to_give.push_back(
+                           {card_name(plan.path) + ".card.json", write_card(plan.card), "application/json"});
+                   },
                    [&](const draw::PickTool& c) { pick_tool(state, around, c.tool); },
                    [&](const draw::Tap& c) { tap_plan(state, around, c.at_mm, c.reach_mm); },
                    [&](const draw::DragStart& c) { drag_start(state, c.from_mm, c.reach_mm); },

@@ -26,6 +26,13 @@ void draw_place(Screen& screen) {
     }
 }
 
+// A screen that goes dark in the middle of a step would have to be woken with glue on the fingers, and one
+// that goes dark under the paper loses the line that is being traced.
+bool hands_are_busy(const AppState& state) {
+    const bool making = state.place == Place::make || state.place == Place::mend;
+    return state.light_box.open || (making && state.build && !state.build->record.finished);
+}
+
 } // namespace
 
 void draw_screen(Screen& screen) {
@@ -36,6 +43,7 @@ void draw_screen(Screen& screen) {
     } else if (ui.arrows_in == "light/hours") {
         ui.arrows_in.clear();
     }
+    ui.host().keep_screen_on(hands_are_busy(screen.state));
     table(ui);
     if (screen.state.notice != Notice::none) {
         draw_notice(screen);
@@ -45,7 +53,6 @@ void draw_screen(Screen& screen) {
         draw_light_box(screen);
         return;
     }
-    ui.host().keep_screen_on(false);
     if (light) {
         draw_light(screen);
     } else {

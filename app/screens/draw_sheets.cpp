@@ -220,6 +220,8 @@ void draw_card_sheet(Screen& screen) {
                         drawn(draw::Do{{edit::SetKeepouts{{}}}}), false});
     }
     rows.push_back(
+        {"draw-card/send", "Send out this card’s file", Icon::Share, drawn(draw::SendCard{}), false});
+    rows.push_back(
         {"draw-card/new", "Begin a new card", Icon::Draw, command::OpenSheet{SheetKind::draw_new}, false});
     y = draw_rows(screen, body, y, rows);
     y = draw_art_rows(screen, body, y + 6);

@@ -323,7 +323,6 @@ void draw_light_box(Screen& screen) {
     Ui& ui = screen.ui;
     const LightBox& box = screen.state.light_box;
     const Rect area{0, 0, ui.m.window.w, ui.m.window.h};
-    ui.host().keep_screen_on(true);
     ui.pen().fill(area, kLitWhite);
     if (box.calibrating) {
         draw_measuring(screen, area);

@@ -238,6 +238,13 @@ void draw_shelf(Screen& screen) {
                                 {page.right() - settings_w, y - 8, settings_w, ui.m.button_h}, settings)) {
         screen.say(command::OpenSheet{SheetKind::settings});
     }
+    // Where files are picked, not dropped. A phone has the room for it only below the cards.
+    const ButtonLook bring{.label = "Bring in a card", .icon = Icon::Down};
+    const bool picks = ui.host().can_pick();
+    const float bring_w = button_width(ui, bring);
+    bool bring_in = picks && !ui.m.phone() &&
+                    button(ui, "shelf/bring-in",
+                           {page.right() - settings_w - 12 - bring_w, y - 8, bring_w, ui.m.button_h}, bring);
     y = draw_heading(ui, page, y, "Cards",
                      open.empty() ? "tap one to build it" : std::to_string(screen.state.cards.size()));
     const float columns = ui.m.phone() ? 1 : wanted_columns(ui, 240, 4);
@@ -261,6 +268,13 @@ void draw_shelf(Screen& screen) {
             ui.pen().fill({plank.x, plank.y, plank.w, 2}, ui.theme().edge);
             y += height + 34;
         }
+    }
+    if (picks && ui.m.phone()) {
+        bring_in = button(ui, "shelf/bring-in", {page.x, y, page.w, ui.m.button_h}, bring);
+        y += ui.m.button_h + 20;
+    }
+    if (bring_in) {
+        ui.host().pick_card();
     }
     scroll.done(y - scroll.top());
     draw_top_bar(screen, regions.top, "");

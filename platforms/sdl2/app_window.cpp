@@ -92,7 +92,6 @@ struct AppWindow::Parts {
     SDL_Texture* atlas = nullptr;
     SdlPictures pictures;
     std::optional<App> app;
-    bool screen_kept_on = false;
     bool log_frames = false;
 };
 
@@ -182,12 +181,6 @@ void AppWindow::make_frame() {
         amend(input);
     }
     parts_->shell.frame(input, look, [&](Ui& ui) { app_frame(app, ui, utc_s()); });
-    // Hands are busy while a step is made; a screen that goes dark would have to be woken with glue on them.
-    const bool busy = app.state.place == Place::make && app.state.build && !app.state.build->record.finished;
-    if (busy != parts_->screen_kept_on) {
-        parts_->screen_kept_on = busy;
-        parts_->host.keep_screen_on(busy);
-    }
     if (parts_->log_frames) {
         std::fprintf(stderr, "frame %ld at %.3f s, %.1f ms\n", frames(), steady_s(),
                      (steady_s() - began) * 1000);

@@ -22,7 +22,10 @@ void HostWeb::pick_card() {
 }
 
 void HostWeb::keep_screen_on(bool on) {
-    page_keep_screen_on(on ? 1 : 0);
+    if (on != screen_on_) {
+        screen_on_ = on;
+        page_keep_screen_on(on ? 1 : 0);
+    }
 }
 
 void HostWeb::show_keyboard(bool shown, const Rect& field) {

@@ -28,6 +28,9 @@ public:
 
     /// A page is closed by whoever opened it.
     void quit() override {}
+
+private:
+    bool screen_on_ = false;
 };
 
 } // namespace lanternleaf
