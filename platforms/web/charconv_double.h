@@ -26,11 +26,11 @@ inline to_chars_result to_chars(char* first, char* last, double value, chars_for
         }
     }
     std::string out;
-    if (format == chars_format::scientific) {
+    const char* e = strchr(text, 'e');
+    if (format == chars_format::scientific || e == nullptr) { // no exponent: "inf" or "nan"
         out = text;
     } else {
         // "-1.2345e+02" as plain digits
-        const char* e = strchr(text, 'e');
         const int exponent = atoi(e + 1);
         std::string digits;
         for (const char* c = text; c != e; ++c) {
@@ -42,7 +42,9 @@ inline to_chars_result to_chars(char* first, char* last, double value, chars_for
         if (whole <= 0) {
             digits.insert(0, static_cast<size_t>(1 - whole), '0');
         } else if (digits.size() < static_cast<size_t>(whole)) {
-            digits.append(static_cast<size_t>(whole) - digits.size(), '0');
+            char all[320]; // as many digits: then the nearest to the number
+            snprintf(all, sizeof all, "%.0f", value < 0 ? -value : value);
+            digits = all;
         }
         const size_t point = whole <= 0 ? 1 : static_cast<size_t>(whole);
         if (digits.size() > point) {
@@ -55,6 +57,23 @@ inline to_chars_result to_chars(char* first, char* last, double value, chars_for
     }
     memcpy(first, out.data(), out.size());
     return {first + out.size(), errc{}};
+}
+
+/// The shorter of the two forms, plain digits when they are equally long.
+inline to_chars_result to_chars(char* first, char* last, double value) {
+    char plain[400]; // the longest: a sign and 309 digits, or "0." and 324 places
+    char scientific[32];
+    const to_chars_result p = to_chars(plain, plain + sizeof plain, value, chars_format::fixed);
+    const to_chars_result s =
+        to_chars(scientific, scientific + sizeof scientific, value, chars_format::scientific);
+    const bool short_plain = p.ec == errc{} && p.ptr - plain <= s.ptr - scientific;
+    const char* from = short_plain ? plain : scientific;
+    const size_t length = static_cast<size_t>(short_plain ? p.ptr - plain : s.ptr - scientific);
+    if (length > static_cast<size_t>(last - first)) {
+        return {last, errc::value_too_large};
+    }
+    memcpy(first, from, length);
+    return {first + length, errc{}};
 }
 
 /// Digits, a point, an exponent; a minus but no plus and no space before them ([charconv.from.chars]).

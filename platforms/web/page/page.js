@@ -6,8 +6,9 @@ const at = (id) => document.getElementById(id);
 const canvas = at('canvas');
 const storage = new Library('/library');
 
-function say(words, again) {
+function say(words, again, label = 'Try again') {
     at('words').textContent = words;
+    at('again').textContent = label;
     at('again').hidden = !again;
     at('again').onclick = again || null;
     at('waiting').hidden = false;
@@ -18,6 +19,7 @@ let frameAsked = 0;
 let timer = 0;
 
 function turn() {
+    cancelAnimationFrame(frameAsked);
     frameAsked = 0;
     Module._lanternleaf_turn();
 }
@@ -34,6 +36,21 @@ function wake(after_s) {
 // Storage -------------------------------------------------------------------------------------------------
 let askedToStay = false;
 
+function sayNotKept(error, trying) {
+    const again = () => {
+        at('waiting').hidden = true;
+        trying();
+    };
+    if (error instanceof Overtaken) {
+        say('Lanternleaf went on in another tab or window, so it cannot go on here: what is kept there is whole.',
+            () => location.reload(), 'Open what is kept');
+    } else if (error.name === 'QuotaExceededError') {
+        say('This device has no room left, so your last move is not kept yet: free some space, then try again.', again);
+    } else {
+        say(`This browser did not keep your last move (${error.message}); all before it is kept, so try again.`, again);
+    }
+}
+
 function keep() {
     if (!storage.hasChanges) {
         return false;
@@ -44,9 +61,7 @@ function keep() {
         try {
             await storage.keep();
         } catch (error) {
-            say('This browser did not keep your last move: ' + error.message +
-                    '. Everything before it is kept. Free some space, then try again.',
-                () => { at('waiting').hidden = true; trying(); });
+            sayNotKept(error, trying);
             return;
         }
         Module.page.keptIn_ms.push(performance.now() - started);
@@ -80,19 +95,22 @@ function aloneWithStorage() {
 // The screen ----------------------------------------------------------------------------------------------
 let wantsScreen = false;
 let screenLock = null;
+let askingForScreen = false;
 
 async function keepScreenOn(on) {
     wantsScreen = on;
-    if (!navigator.wakeLock) {
+    if (!navigator.wakeLock || askingForScreen) {
         return;
     }
     if (on && !screenLock && document.visibilityState === 'visible') {
+        askingForScreen = true;
         try {
             screenLock = await navigator.wakeLock.request('screen');
             screenLock.addEventListener('release', () => { screenLock = null; });
         } catch (refused) {
             screenLock = null; // a low battery, for one: the maker then wakes the screen by hand
         }
+        askingForScreen = false;
     }
     if (screenLock && !wantsScreen) {
         screenLock.release();
@@ -161,6 +179,13 @@ canvas.addEventListener('touchcancel', (event) => {
         Module._lanternleaf_touch_lost(touch.identifier);
     }
 }, {capture: true});
+// A keyboard, a picker and a share sheet are given only while the browser is still telling of the finger that
+// asked for them, so what a lifted finger means is carried out here and now, not with the next drawing.
+addEventListener('touchend', () => {
+    if (Module.started) {
+        turn();
+    }
+});
 canvas.addEventListener('contextmenu', (event) => event.preventDefault());
 
 function tick() {
@@ -294,12 +319,16 @@ var Module = {
     ready: new Promise((ready) => { tellReady = ready; }),
     noInitialRun: true,
     started: false,
-    page: {keeping: false, keptIn_ms: [], wake, keep, tick, surroundings, shareFile, pick, keepScreenOn, showKeyboard,
+    page: {keeping: false, keptIn_ms: [], screenIsKeptOn: () => screenLock !== null, wake, keep, tick, surroundings, shareFile, pick, keepScreenOn, showKeyboard,
            ready: () => {
                at('waiting').hidden = true;
                Module.firstFrame_ms = performance.now();
                tellReady();
                canvas.focus({preventScroll: true});
+               // Only now, so that it takes nothing from the first frame's way here.
+               if ('serviceWorker' in navigator) {
+                   navigator.serviceWorker.register('service-worker.js');
+               }
            },
            stopped: (sentence) => say(sentence, () => location.reload())},
     onAbort: () => stopped(),
@@ -325,6 +354,3 @@ addEventListener('error', (event) => { if (event.error instanceof WebAssembly.Ru
 canvas.addEventListener('webglcontextlost', (event) => { event.preventDefault(); stopped(); });
 
 fit();
-if ('serviceWorker' in navigator) {
-    navigator.serviceWorker.register('service-worker.js');
-}

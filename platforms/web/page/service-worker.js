@@ -8,7 +8,7 @@ const kFiles = [/*FILES*/];
 
 self.addEventListener('install', (event) => {
     event.waitUntil(caches.open(kVersion).then((cache) =>
-        cache.addAll(kFiles.map((file) => new Request(file, {cache: 'reload'})))));
+        cache.addAll(kFiles.map((file) => new Request(file, {cache: 'no-cache'})))));
 });
 
 self.addEventListener('activate', (event) => {

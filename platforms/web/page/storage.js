@@ -3,12 +3,18 @@
 // of it. keep() settles only when the browser says the transaction is complete; 'strict' asks the browser to
 // have it on the disk by then. A browser that does not know 'strict' says complete when the operating system
 // has it: that outlives the page and the browser, not a power cut at that moment.
+// Each transaction counts up one number. A page whose number is not the one in storage has been overtaken by
+// another page and keeps nothing more: what it would write is not what the other one has.
 'use strict';
+
+class Overtaken extends Error {}
 
 class Library {
     constructor(folder) {
         this.folder = folder;
         this.store = 'files';
+        this.counter = 'count'; // no path: those begin with a slash
+        this.count = 0;
         this.changed = new Set();
     }
 
@@ -43,7 +49,9 @@ class Library {
             reading.onerror = reading.onabort = () => reject(reading.error);
         });
         paths.forEach((path, i) => {
-            if (entries[i].bytes) {
+            if (path === this.counter) {
+                this.count = entries[i];
+            } else if (entries[i].bytes) {
                 this.FS.mkdirTree(path.slice(0, path.lastIndexOf('/')));
                 this.FS.writeFile(path, entries[i].bytes);
                 this.FS.utime(path, entries[i].time_ms, entries[i].time_ms);
@@ -109,26 +117,60 @@ class Library {
             if (!this.db) {
                 await this.connect();
             }
-            await new Promise((resolve, reject) => {
-                const writing = this.db.transaction(this.store, 'readwrite', {durability: 'strict'});
-                writing.oncomplete = () => resolve();
-                writing.onabort = () => reject(writing.error || new Error('the browser took it back'));
-                const store = writing.objectStore(this.store);
-                for (const path of paths) {
-                    const found = this.FS.analyzePath(path);
-                    if (!found.exists) {
-                        store.delete(path);
-                    } else if (this.FS.isDir(found.object.mode)) {
-                        store.put({}, path);
-                    } else {
-                        const time_ms = this.FS.stat(path).mtime.getTime();
-                        store.put({bytes: this.FS.readFile(path), time_ms}, path);
-                    }
-                }
-            });
+            await this.putAway(paths);
         } catch (error) {
             paths.forEach((path) => this.changed.add(path));
             throw error;
         }
+    }
+
+    putAway(paths) {
+        return new Promise((resolve, reject) => {
+            let trouble = null;
+            const writing = this.db.transaction(this.store, 'readwrite', {durability: 'strict'});
+            writing.onabort = () => reject(writing.error || trouble || new Error('the browser took it back'));
+            writing.oncomplete = () => {
+                ++this.count;
+                resolve();
+            };
+            const store = writing.objectStore(this.store);
+            const asked = store.get(this.counter);
+            asked.onsuccess = () => {
+                try {
+                    if (asked.result === undefined && this.count > 0) {
+                        this.everything().forEach((path) => this.put(store, path)); // storage was cleared beneath us
+                    } else if ((asked.result || 0) !== this.count) {
+                        throw new Overtaken('another page went on');
+                    }
+                    paths.forEach((path) => this.put(store, path));
+                    store.put(this.count + 1, this.counter);
+                } catch (error) {
+                    trouble = error;
+                    try {
+                        writing.abort();
+                    } catch (already) {
+                        // the browser was quicker
+                    }
+                }
+            };
+        });
+    }
+
+    put(store, path) {
+        const found = this.FS.analyzePath(path);
+        if (!found.exists) {
+            store.delete(path);
+        } else if (this.FS.isDir(found.object.mode)) {
+            store.put({}, path);
+        } else {
+            store.put({bytes: this.FS.readFile(path), time_ms: this.FS.stat(path).mtime.getTime()}, path);
+        }
+    }
+
+    everything() {
+        const all = new Library(this.folder);
+        all.FS = this.FS;
+        all.noteAllBelow(this.folder);
+        return all.changed;
     }
 }
