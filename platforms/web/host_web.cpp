@@ -14,7 +14,7 @@ Outcome<std::string> HostWeb::share_file(std::string_view file_name, std::string
 }
 
 void HostWeb::pick_picture() {
-    page_pick("image/png,image/jpeg");
+    page_pick("image/*");
 }
 
 void HostWeb::pick_card() {

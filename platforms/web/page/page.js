@@ -274,9 +274,36 @@ function download(file) {
     setTimeout(() => URL.revokeObjectURL(link.href), 60000);
 }
 
+const kLongest_px = 2048; // of a photo that is kept: enough to read a card by, and a hundred of them still fit
+
+// A photo as it is kept: no larger than it need be, upright, and of a kind that every device reads.
+async function asKept(file) {
+    const plain = ['image/png', 'image/jpeg'].includes(file.type);
+    if (!file.type.startsWith('image/') || (plain && file.size < 400000)) {
+        return file;
+    }
+    try {
+        const whole = await createImageBitmap(file, {imageOrientation: 'from-image'});
+        const scale = Math.min(1, kLongest_px / Math.max(whole.width, whole.height));
+        const paper = document.createElement('canvas');
+        paper.width = Math.max(1, Math.round(whole.width * scale));
+        paper.height = Math.max(1, Math.round(whole.height * scale));
+        const pen = paper.getContext('2d');
+        pen.fillStyle = '#FFFFFF'; // what is clear in a drawing is paper, not night
+        pen.fillRect(0, 0, paper.width, paper.height);
+        pen.drawImage(whole, 0, 0, paper.width, paper.height);
+        whole.close();
+        const jpeg = await new Promise((done) => paper.toBlob(done, 'image/jpeg', 0.85));
+        return jpeg ? new File([jpeg], file.name.replace(/\.[^.]*$/, '') + '.jpg', {type: jpeg.type}) : file;
+    } catch (unreadable) {
+        return file; // the program says what it does not read
+    }
+}
+
 // A file of any other kind is refused by the program with a sentence of its own.
 async function bringIn(files) {
-    for (const file of files) {
+    for (const given of files) {
+        const file = await asKept(given);
         if (file.size > 32 * 1024 * 1024) {
             continue; // larger than any file the program reads
         }
