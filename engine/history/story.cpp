@@ -87,9 +87,9 @@ StoryStep tell_step(const Record& record, int number, const Step& step, const St
     }
     for (const Reading& reading : done.readings) {
         out.readings.push_back(tell_reading(reading, check_in(step, reading.check)));
-        const bool number_read = out.readings.back().has_number;
-        if (out.shown_reading < 0 || number_read ||
-            !out.readings[static_cast<std::size_t>(out.shown_reading)].has_number) {
+        const auto worth = [](const StoryReading& one) { return one.lights ? 2 : one.has_number ? 1 : 0; };
+        if (out.shown_reading < 0 ||
+            worth(out.readings.back()) >= worth(out.readings[static_cast<std::size_t>(out.shown_reading)])) {
             out.shown_reading = static_cast<int>(out.readings.size()) - 1;
         }
     }
@@ -146,12 +146,13 @@ StoryReading tell_reading(const Reading& reading, const Check* check) {
     const ReadingVerdict verdict = judge_reading(*check, reading);
     out.fits = verdict.fit == ReadingFit::as_expected;
     out.expected = check->expect_text;
+    out.lights = check->kind == CheckKind::lights;
     out.value = verdict.text.substr(0, verdict.text.find(", "));
     if (check->kind == CheckKind::lights && !out.fits) {
         out.value = verdict.text;
     }
     if (reading.yes) {
-        out.value = *reading.yes ? "looked: as it should be" : "looked: not as it should be";
+        out.value = *reading.yes ? "as it should be" : "not as it should be";
     }
     if (!reading.value) {
         return out;

@@ -26,6 +26,7 @@ struct StoryReading {
     bool fits = false; ///< as expected on the card as built
     bool by_meter = false;
     bool simulated = false; ///< nobody measured it
+    bool lights = false;    ///< which lights show
 };
 
 struct StoryMove {
@@ -45,7 +46,8 @@ struct StoryStep {
     std::vector<StoryMove> moves; ///< those done, in order
     std::vector<StoryReading> readings;
     std::vector<std::string> changes; ///< made while this step was open, and what was mended in it
-    int shown_reading = -1;           ///< the one worth a row: the last number, else the last thing seen
+    int shown_reading =
+        -1; ///< the one worth a row: the lights, else the last number, else the last thing seen
 };
 
 struct StoryPhoto {

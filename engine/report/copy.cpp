@@ -1,0 +1,100 @@
+#include "report/copy.h"
+
+#include "cardfile/cardfile.h"
+#include "files/files.h"
+#include "record/journal.h"
+#include "report/readings_table.h"
+#include "report/record_page.h"
+#include "report/record_sheet.h"
+
+#include <algorithm>
+#include <filesystem>
+
+namespace lanternleaf {
+
+namespace {
+
+std::string journal_of(const std::vector<Event>& events) {
+    std::string text;
+    int number = 0;
+    for (const Event& event : events) {
+        text += write_event(event, ++number);
+        text += '\n';
+    }
+    return text;
+}
+
+// A photo whose file is missing is named and breaks nothing else.
+void leave_out_missing(Story& story, const std::vector<CopiedFile>& photos) {
+    std::vector<StoryPhoto> there;
+    for (const StoryPhoto& photo : story.photos) {
+        const auto same = [&](const CopiedFile& file) { return file.name == photo.file; };
+        if (std::any_of(photos.begin(), photos.end(), same)) {
+            there.push_back(photo);
+        } else {
+            story.notes.push_back("The file of the photo \"" + photo.caption + "\" (" + photo.file +
+                                  ") is missing.");
+        }
+    }
+    story.photos = std::move(there);
+}
+
+} // namespace
+
+Outcome<std::vector<CopiedFile>> copy_of(const Record& record, const std::vector<Event>& events,
+                                         const Parts& parts, const std::string& card_name,
+                                         const CopyWish& wish) {
+    Story story = tell(record, events, parts);
+    leave_out_missing(story, wish.photos);
+    Outcome<std::string> pdf = record_pdf(story, Paper::a4, wish.fonts);
+    if (!pdf) {
+        return pdf.problem();
+    }
+    std::vector<CopiedFile> files;
+    files.push_back({"record.html", record_page(story)});
+    files.push_back({"record.pdf", std::move(pdf).value()});
+    files.push_back({"readings.csv", readings_table(story)});
+    files.push_back({"record.json", write_record(record, parts)});
+    files.push_back({"build.jsonl", wish.journal.empty() ? journal_of(events) : wish.journal});
+    files.push_back({card_name + ".card.json", write_card(record.card)});
+    if (!(record.as_built == record.card)) {
+        files.push_back({card_name + "-as-built.card.json", write_card(record.as_built)});
+    }
+    for (const StoryPhoto& photo : story.photos) {
+        for (const CopiedFile& file : wish.photos) {
+            if (file.name == photo.file) {
+                files.push_back({"photos/" + file.name, file.bytes});
+            }
+        }
+    }
+    return files;
+}
+
+Outcome<Done> write_copy(const std::string& folder, const std::vector<CopiedFile>& files) {
+    namespace fs = std::filesystem;
+    std::error_code code;
+    if (fs::exists(folder, code)) {
+        return Problem{folder, "", "expected a folder that is not there yet"};
+    }
+    const auto refuse = [&](const Problem& problem) {
+        std::error_code ignored;
+        fs::remove_all(folder, ignored); // ours alone: it was not there before
+        return problem;
+    };
+    if (const Outcome<Done> made = make_folder(folder); !made) {
+        return refuse(made.problem());
+    }
+    for (const CopiedFile& file : files) {
+        if (const std::size_t slash = file.name.find('/'); slash != std::string::npos) {
+            if (const Outcome<Done> made = make_folder(folder + "/" + file.name.substr(0, slash)); !made) {
+                return refuse(made.problem());
+            }
+        }
+        if (const Outcome<Done> written = write_file(folder + "/" + file.name, file.bytes); !written) {
+            return refuse(written.problem());
+        }
+    }
+    return Done{};
+}
+
+} // namespace lanternleaf
