@@ -147,7 +147,7 @@ std::vector<ShelfBuild> list_builds(const Surroundings& around) {
 }
 
 Outcome<std::string> start_build(const Surroundings& around, const std::string& card_path, Audience audience,
-                                 const AudienceChoice& way) {
+                                 const AudienceChoice& way, const Card* plan) {
     const Outcome<OpenCard> card = open_card(card_path, around.shipped);
     if (!card) {
         return card.problem();
@@ -171,10 +171,10 @@ Outcome<std::string> start_build(const Surroundings& around, const std::string& 
     std::vector<Event> events(2);
     events[0].kind = EventKind::started;
     events[0].text = id;
-    events[0].card = write_card(card.value().card);
+    events[0].card = write_card(plan != nullptr ? *plan : card.value().card);
     events[1].kind = EventKind::audience;
     events[1].text = name_of(audience);
-    if (!way.holder.empty() && way.holder != card.value().card.holder.type) {
+    if (plan == nullptr && !way.holder.empty() && way.holder != card.value().card.holder.type) {
         Event change;
         change.kind = EventKind::change;
         change.step = 1;

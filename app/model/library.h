@@ -25,8 +25,10 @@ struct Surroundings {
 [[nodiscard]] std::vector<ShelfBuild> list_builds(const Surroundings& around);
 
 /// A new build's journal: its file, written and synced with the started and audience events in it.
+/// `plan`: build this instead of what the card's file says (traces laid anew for another holder).
 [[nodiscard]] Outcome<std::string> start_build(const Surroundings& around, const std::string& card_path,
-                                               Audience audience, const AudienceChoice& way);
+                                               Audience audience, const AudienceChoice& way,
+                                               const Card* plan = nullptr);
 
 /// Opens a journal and derives everything the Make place needs.
 [[nodiscard]] Outcome<OpenBuild> open_build(const Surroundings& around, const ShelfBuild& shelf);

@@ -2,6 +2,8 @@
 #include "model/update_mend.h"
 #include "model/update_parts.h"
 
+#include "routing/other_holder.h"
+
 #include <algorithm>
 
 namespace lanternleaf {
@@ -15,6 +17,32 @@ const ShelfBuild* find_build(const AppState& state, const std::string& journal) 
         }
     }
     return nullptr;
+}
+
+/// The card at hand with another holder: `plan` when its traces had to be laid anew. False: no way was found,
+/// and Draw is open with the holder swapped.
+bool plan_for_holder(AppState& state, const Surroundings& around, const std::string& holder,
+                     std::optional<Card>& plan) {
+    const Outcome<OpenCard> card = open_card(state.starting, around.shipped);
+    if (!card || card.value().card.holder.type == holder) {
+        return true; // what is wrong with the file is told when the build is started
+    }
+    Rehoused made = with_other_holder(card.value().card, card.value().parts, holder);
+    if (made.sound) {
+        plan = std::move(made.card);
+        return true;
+    }
+    open_plan(state, around, state.starting);
+    if (state.draw) {
+        commit_edit(state, around, {edit::SetHolder{holder}});
+        commit_edit(state, around, {edit::SetAudience{state.asked}});
+        state.starting.clear();
+        say(state, around,
+            "No way was found to lay these traces to the holder with a screw. Move the holder, or lights "
+            "apart, and "
+            "try Suggest.");
+    }
+    return false;
 }
 
 } // namespace
@@ -83,10 +111,21 @@ void choose_way(AppState& state, const Surroundings& around, const std::string& 
     }
     for (const AudienceChoice& way : state.advice.choices) {
         if (way.id == choice) {
-            Outcome<std::string> journal = start_build(around, state.starting, state.asked, way);
+            std::optional<Card> plan;
+            if (!way.holder.empty() && !plan_for_holder(state, around, way.holder, plan)) {
+                return;
+            }
+            Outcome<std::string> journal =
+                start_build(around, state.starting, state.asked, way, plan ? &*plan : nullptr);
             if (!journal) {
                 say(state, around, journal.problem().sentence());
                 return;
+            }
+            if (plan) {
+                say(state, around,
+                    "The traces were laid anew for the holder with a screw. Print or trace this plan, not "
+                    "the old "
+                    "one.");
             }
             state.starting.clear();
             refresh_shelf(state, around);

@@ -1,6 +1,8 @@
 // Whole builds by taps on named targets, as a maker does them: every demo card, every form of the screen.
 #include "table.h"
 
+#include "files/files.h"
+
 using namespace lanternleaf;
 
 namespace {
@@ -99,4 +101,30 @@ TEST_CASE("Nothing is drawn while nobody touches the app", "[frame]") {
     table.tap("audience/way/go-on");
     table.fingers.idle(8.0); // chevrons and picture come to rest
     CHECK(table.fingers.idle(5.0) == 0);
+}
+
+TEST_CASE("for small children the screwed holder gets traces of its own, and the card is built to its end",
+          "[frame]") {
+    const OwnFolder library;
+    Table table(library.path());
+    table.start("window-candle", "small-children");
+    table.tap("audience/way/screw-holder");
+    REQUIRE(table.build().record.card.holder.type == "screw-20");
+    CHECK(table.build().now.count(Level::problem) == 0);
+    table.build_to(8);
+    CHECK(table.build().record.finished);
+    CHECK(proved_count(table.build().record) == kStepCount);
+}
+
+TEST_CASE("where no way to the screwed holder is found, nothing is begun and Draw opens to change the plan",
+          "[frame]") {
+    const OwnFolder library;
+    Table table(library.path());
+    table.start("night-tram", "small-children");
+    table.tap("audience/way/screw-holder");
+    CHECK_FALSE(table.app.state.build.has_value());
+    CHECK(table.app.state.place == Place::draw);
+    REQUIRE(table.app.state.draw.has_value());
+    CHECK(table.app.state.draw->card.holder.type == "screw-20");
+    CHECK(files_in(library.path() + "/builds", ".jsonl").empty());
 }
