@@ -157,7 +157,7 @@ export const devices = {
         const tablet = await fresh(kTablet, { stillness: true });
         await tablet.open(address);
         const text = await readFile(kCard, "utf8");
-        const [picker] = await Promise.all([tablet.page.waitForEvent("filechooser", { timeout: 5000 }),
+        const [picker] = await Promise.all([tablet.page.waitForEvent("filechooser", { timeout: 20000 }),
                                             tablet.tap("shelf/bring-in")]);
         await picker.setFiles({ name: "One Window.card.json", mimeType: "application/json", buffer: Buffer.from(text) });
         await tablet.seen("shelf/card/one-window");
@@ -201,7 +201,7 @@ export const devices = {
         }), "base64");
         await tablet.tap("shelf/draw/window-candle");
         await tablet.tap("draw/card");
-        const [picker] = await Promise.all([tablet.page.waitForEvent("filechooser", { timeout: 5000 }),
+        const [picker] = await Promise.all([tablet.page.waitForEvent("filechooser", { timeout: 20000 }),
                                             tablet.reach("draw-card/rows", "draw-card/art")]);
         await picker.setFiles({ name: "IMG 1.webp", mimeType: "image/webp", buffer: photo });
         await tablet.page.waitForFunction(() => Module.FS.readdir("/library").includes("cards") &&
