@@ -83,14 +83,38 @@ export const devices = {
         need(inset.top >= plain.top + 44, `the top bar moved from ${plain.top} to ${inset.top} for a notch of 44`);
         need(inset.bottom <= plain.bottom - 34, `the action bar ends at ${inset.bottom} above a home bar of 34`);
         await tablet.shot("insets");
+        // A phone on its side has no room for the card; it says so and goes on when it stands up again.
+        const upright = () => tablet.page.isHidden("#upright");
+        need(await upright(), "a phone that stands upright is asked to be turned");
         await tablet.page.setViewportSize({ width: 844, height: 390 });
-        await tablet.page.waitForFunction(() => document.getElementById("canvas").height === 780);
-        await tablet.settle();
+        await tablet.page.waitForSelector("#upright:not([hidden])", { timeout: 5000 });
         const turned = await canvas(tablet);
         need(turned.w === 1688 && turned.h === 780, `turned, the canvas is ${JSON.stringify(turned)}`);
-        const done = await tablet.seen("make/done");
-        need(done.reachable && done.rect[1] + done.rect[3] <= 390, "turned, the main button is out of reach");
         await tablet.shot("turned");
+        await tablet.page.setViewportSize(kPhone);
+        await tablet.page.waitForSelector("#upright", { state: "hidden", timeout: 5000 });
+        await tablet.settle();
+        need(JSON.stringify(await bars()) === JSON.stringify(inset), "upright again, the bars are elsewhere");
+    },
+
+    // A tablet is turned in the middle of a step: the same move, in the other form.
+    "tablet-turned": async ({ tablet: fresh, address }) => {
+        const tablet = await fresh(kTablet, { stillness: true });
+        await tablet.open(address);
+        await startCard(tablet, "window-candle");
+        await oneMore(tablet, await tablet.events());
+        const pips = (await tablet.seen("pips")).label;
+        for (const size of [{ width: 820, height: 1180 }, kTablet]) {
+            await tablet.page.setViewportSize(size);
+            await tablet.page.waitForFunction((h) => document.getElementById("canvas").height === h, size.height);
+            await tablet.settle();
+            const done = await tablet.seen("make/done");
+            need(done.reachable && done.rect[0] + done.rect[2] <= size.width && done.rect[1] + done.rect[3] <= size.height,
+                 `at ${size.width} the main button is out of reach`);
+            need((await tablet.seen("pips")).label === pips, "turned, it is at another move");
+            need(await tablet.page.isHidden("#upright"), "a tablet is asked to be turned");
+        }
+        await oneMore(tablet, await tablet.events());
     },
 
     // The keyboard on the glass types into the field that was tapped, and lets go of it.

@@ -152,8 +152,14 @@ for (const query of [wantsLessMotion, wantsDark, byFinger]) {
     query.addEventListener('change', changed);
 }
 
+// A phone on its side: bars and buttons would leave nothing between them. (A keyboard makes a screen low, not wide.)
+function onItsSide() {
+    return byFinger.matches && Math.min(screen.width, screen.height) < 600 && innerWidth > 600 && innerHeight < 480;
+}
+
 // An on-screen keyboard shortens what can be seen without the window changing its size.
 function fit() {
+    at('upright').hidden = !onItsSide();
     const seen = window.visualViewport;
     if (seen && Math.abs(seen.scale - 1) < 0.01) {
         document.documentElement.style.setProperty('--page-height', seen.height + 'px');
