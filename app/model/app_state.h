@@ -7,8 +7,10 @@
 #include "findings/review.h"
 #include "guide/offers.h"
 #include "guide/sequence.h"
+#include "history/lessons.h"
 #include "model/draw_state.h"
 #include "model/light_sheet.h"
+#include "model/log_state.h"
 #include "model/mend_state.h"
 #include "record/record.h"
 #include "safety/audience.h"
@@ -43,6 +45,11 @@ enum class SheetKind {
     draw_light,    ///< which light the next tap places
     draw_audience, ///< who will have the card
     draw_new,      ///< how large the new card's sheet is
+    log_step,      ///< the particulars of one step of a record
+    log_note,      ///< a note for the record
+    log_compare,   ///< which build to set beside this one
+    log_photo,     ///< a photo, large
+    log_new_photo, ///< the caption of a picture that came in
 };
 
 /// What the Make place shows.
@@ -97,6 +104,7 @@ struct OpenBuild {
     Record record;
     std::vector<Event> events; ///< as in the journal, for undo and the log
     std::vector<Step> steps;   ///< of the card as built
+    std::vector<MoveLesson> lessons; ///< what earlier builds of the card teach, at this one's moves
     Review now;                ///< the card as built, up to and with the open step
     Conductors whole;          ///< of the whole card as built, for drawing what is not laid yet
     int move = 0;              ///< within the open step; may equal the number of moves (all done)
@@ -157,6 +165,7 @@ struct AppState {
     std::vector<LightExpectation> seen; ///< the lights as tapped in the light-up test
     std::optional<Record> log;          ///< the record open in Log
     ShelfBuild log_shelf;
+    LogState log_page; ///< what Log shows of it
     BoardCamera camera;
     PrintoutWish print;              ///< as last asked for
     std::vector<FileToGive> to_give; ///< emptied by the frame in which they were made

@@ -3,6 +3,7 @@
 
 #include "model/app_state.h"
 #include "model/draw_command.h"
+#include "model/log_command.h"
 #include "model/mend_command.h"
 
 #include <variant>
@@ -146,6 +147,10 @@ struct Mend {
     MendCommand act;
 };
 
+struct Log {
+    LogCommand act;
+};
+
 } // namespace lanternleaf::command
 
 namespace lanternleaf {
@@ -161,6 +166,6 @@ using Command =
                  command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless,
                  command::CellOut, command::ToggleNight, command::ChangeSettings, command::MoveCamera,
                  command::BuildAgain, command::OpenLight, command::CloseLight, command::SetLightHours,
-                 command::ShowLightTraces, command::Draw, command::Mend>;
+                 command::ShowLightTraces, command::Draw, command::Mend, command::Log>;
 
 } // namespace lanternleaf

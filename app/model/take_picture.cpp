@@ -1,6 +1,7 @@
 #include "model/take_picture.h"
 
 #include "model/update_draw.h"
+#include "model/update_log.h"
 
 #include <string_view>
 
@@ -16,6 +17,10 @@ void take_picture(AppState& state, const Surroundings& around, const std::string
                   const std::string& content) {
     if (state.place == Place::draw && state.draw) {
         lay_art(state, around, file_name, content);
+        return;
+    }
+    if (state.place == Place::log && state.log) {
+        take_photo(state, around, file_name, content);
         return;
     }
     say(state, around, "A picture belongs to a build: open its record in Log, then add it there.");

@@ -1,6 +1,7 @@
 #include "model/update.h"
 
 #include "model/update_draw.h"
+#include "model/update_log.h"
 #include "model/update_mend.h"
 #include "model/update_parts.h"
 
@@ -143,6 +144,7 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                    },
                    [&](const command::Draw& c) { update_draw(state, around, c.act); },
                    [&](const command::Mend& c) { update_mend(state, around, c.act); },
+                   [&](const command::Log& c) { update_log(state, around, c.act); },
                    [&](const command::BuildAgain&) {
                        for (const ShelfCard& card : state.cards) {
                            if (card.name == state.log_shelf.card_name) {

@@ -70,6 +70,28 @@ float draw_why(Screen& screen, const std::string& why, const Rect& r, float y) {
     return ui.pen().paragraph({r.x + label + 10, y}, r.w - label - 10, why, body, ui.theme().ink);
 }
 
+// What earlier builds of the card say of this move.
+float draw_lessons(Screen& screen, const MakeView& view, const Rect& r, float y) {
+    Ui& ui = screen.ui;
+    const TextStyle small = ui.m.type(Type::Small);
+    const float top = y;
+    for (std::size_t i = 0; i < view.lessons.size(); ++i) {
+        y += 8;
+        const float height =
+            std::max(26.0f, ui.fonts().wrapped_height(view.lessons[i], small, r.w - 50)) + 12;
+        const Rect box{r.x, y, r.w, height};
+        well(ui, box, ui.theme().blue_tint);
+        draw_icon(ui.pen(), Icon::Repeat, {box.x + 20, box.centre().y}, 22, ui.theme().blue);
+        ui.pen().paragraph({box.x + 40, y + 6}, r.w - 50, view.lessons[i], small, ui.theme().ink);
+        ui.add({.name = "make/lesson/" + std::to_string(i + 1),
+                .role = Role::Note,
+                .label = view.lessons[i],
+                .rect = box});
+        y += height;
+    }
+    return y - top;
+}
+
 void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     Ui& ui = screen.ui;
     const Rect inside = panel_rect.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_y);
@@ -80,6 +102,7 @@ void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     r.cut_top(draw_heading(ui, r, r.y, view.heading, Type::H1));
     r.cut_top(4);
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, ui.m.type(Type::Body), ui.theme().ink));
+    r.cut_top(draw_lessons(screen, view, r, r.y));
     r.cut_top(12);
     // Words and check have their room first; the picture takes what is left, within reason.
     const float check_h = view.check ? check_height(screen, *view.check, r.w) : 0;
@@ -113,6 +136,7 @@ void draw_columns(Screen& screen, const MakeView& view, const Rect& panel_rect) 
     r.cut_top(draw_heading(ui, r, r.y, view.heading, Type::H1));
     r.cut_top(4);
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, ui.m.type(Type::Body), ui.theme().ink));
+    r.cut_top(draw_lessons(screen, view, r, r.y));
     r.cut_top(8);
     r.cut_top(draw_why(screen, view.why, r, r.y));
     scroll.done(r.y - scroll.top());
@@ -156,6 +180,7 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     r.cut_top(draw_heading(ui, r, r.y, view.heading, Type::H1));
     r.cut_top(2);
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, ui.m.type(Type::Body), ui.theme().ink));
+    r.cut_top(draw_lessons(screen, view, r, r.y));
     r.cut_top(8);
     draw_move_picture(ui.pen(), ui.theme(), r.cut_top(std::max(112.0f, inside.bottom() - r.y)),
                       spec_of(screen, view), picture_look(ui, view));

@@ -229,6 +229,21 @@ void draw_open_sheet(Screen& screen) {
     case SheetKind::settings:
         draw_settings_sheet(screen);
         break;
+    case SheetKind::log_step:
+        draw_log_step_sheet(screen);
+        break;
+    case SheetKind::log_note:
+        draw_log_note_sheet(screen);
+        break;
+    case SheetKind::log_compare:
+        draw_log_compare_sheet(screen);
+        break;
+    case SheetKind::log_photo:
+        draw_log_photo_sheet(screen);
+        break;
+    case SheetKind::log_new_photo:
+        draw_log_new_photo_sheet(screen);
+        break;
     case SheetKind::draw_card:
     case SheetKind::draw_tape:
     case SheetKind::draw_light:

@@ -17,6 +17,11 @@ void draw_steps_sheet(Screen& screen);
 void draw_why_sheet(Screen& screen);
 void draw_menu_sheet(Screen& screen);
 void draw_settings_sheet(Screen& screen);
+void draw_log_step_sheet(Screen& screen);
+void draw_log_note_sheet(Screen& screen);
+void draw_log_compare_sheet(Screen& screen);
+void draw_log_photo_sheet(Screen& screen);
+void draw_log_new_photo_sheet(Screen& screen);
 /// Whichever of the Draw place's sheets is open.
 void draw_plan_sheet(Screen& screen);
 

@@ -1,147 +1,197 @@
 #include "view/log_view.h"
 
-#include "base/readout.h"
-#include "guide/sequence.h"
-#include "record/utc.h"
-
 #include <algorithm>
-#include <cstdio>
 
 namespace lanternleaf {
 
 namespace {
 
-const Check* check_of(const Step& step, const std::string& id) {
-    for (const Check& check : step.proof) {
-        if (check.id == id) {
-            return &check;
-        }
-    }
-    for (const Move& move : step.moves) {
-        if (move.check && move.check->id == id) {
-            return &*move.check;
-        }
-    }
-    return nullptr;
-}
-
-// The reading worth a row: the last number measured, else the last thing seen.
-void fill_reading(LogRow& row, const Step& step, const std::vector<Reading>& readings) {
-    row.reading = "not measured";
-    for (const Reading& reading : readings) {
-        const Check* check = check_of(step, reading.check);
-        if (check == nullptr) {
-            continue;
-        }
-        const bool number = reading.value.has_value();
-        if (number || !row.has_value) {
-            row.reading = judge_reading(*check, reading).text;
-            if (check->kind == CheckKind::look && reading.yes.value_or(false)) {
-                row.reading = "looked: as it should be";
-            }
-        }
-        if (number && check->kind == CheckKind::resistance) {
-            row.has_value = true;
-            row.low = check->low;
-            row.high = check->high;
-            row.value = *reading.value;
-        }
-    }
-}
-
 // "25 Nov": the year is in the record's heading.
 std::string short_date(std::int64_t seconds) {
-    const std::string date = date_text(seconds);
+    const std::string date = spoken_day(seconds);
     const std::size_t month = date.find(' ');
     return month == std::string::npos ? date : date.substr(0, std::min(date.size(), month + 4));
 }
 
-std::string tape_text(const Card& card, const Parts& parts) {
-    for (const Laid& laid : card.laid) {
-        const Strip* strip = std::get_if<Strip>(&laid);
-        const auto tape = strip == nullptr ? parts.tapes.end() : parts.tapes.find(strip->tape);
-        if (tape != parts.tapes.end()) {
-            // "copper-5" is spoken as "copper tape, 5 mm".
-            return strip->tape.substr(0, strip->tape.find('-')) + " tape, " +
-                   readout_mm(tape->second.width_mm);
+LogRow row_of(const StoryStep& step) {
+    LogRow row;
+    row.step = step.number;
+    row.title = std::to_string(step.number) + " " + step.title;
+    row.state = step.state;
+    row.stops = step.stops;
+    if (step.state == StepState::proved || step.state == StepState::regardless) {
+        row.time = spoken_span(step.time.worked_s);
+    }
+    row.reading = step.state == StepState::waiting ? std::string() : "not measured";
+    if (step.shown_reading >= 0) {
+        const StoryReading& reading = step.readings[static_cast<std::size_t>(step.shown_reading)];
+        row.reading = reading.value;
+        row.as_expected = reading.fits;
+        row.has_range = reading.has_number && reading.high > 0;
+        row.range = range_shares(reading);
+    }
+    if (step.state == StepState::regardless) {
+        row.reading = step.state_text;
+        row.has_range = false;
+    }
+    row.spoken = row.title;
+    for (const std::string& words : {step.state_text, row.time, row.reading}) {
+        if (!words.empty()) {
+            row.spoken += ", ";
+            row.spoken += words;
         }
     }
-    return "no tape";
+    return row;
+}
+
+void add_lines(const Story& story, std::vector<LogLine>& out) {
+    for (const std::string& change : story.changes) {
+        out.push_back({LogLineKind::change, change});
+    }
+    for (const std::string& mend : story.mends) {
+        out.push_back({LogLineKind::mend, mend});
+    }
+    if (out.empty()) {
+        out.push_back({LogLineKind::plain, "Built as planned."});
+    }
+    for (const std::string& note : story.notes) {
+        out.push_back({LogLineKind::note, note});
+    }
+}
+
+std::string with_pauses(const std::string& worked, const StepTime& time) {
+    if (time.pauses == 0) {
+        return worked;
+    }
+    return worked + ", and " +
+           (time.pauses == 1 ? std::string("a pause") : std::to_string(time.pauses) + " pauses") + " of " +
+           spoken_span(time.paused_s);
 }
 
 } // namespace
 
-std::string clock_text(std::int64_t seconds) {
-    return utc_text(seconds).substr(11, 5);
+RangeShares range_shares(const StoryReading& reading) {
+    const double from = std::min(reading.low, reading.value_si);
+    const double to = std::max(reading.high, reading.value_si);
+    const double room = std::max(to - from, 1e-9) * 0.45;
+    const double start = std::max(0.0, from - room); // nothing is measured below nothing
+    const double width = to + room - start;
+    const auto share = [&](double value) { return static_cast<float>((value - start) / width); };
+    return {share(reading.low), share(reading.high), share(reading.value_si)};
 }
 
-std::string date_text(std::int64_t seconds) {
-    return spoken_date(utc_text(seconds).substr(0, 10));
-}
-
-std::string span_text(std::int64_t seconds) {
-    const int minutes = static_cast<int>((seconds + 30) / 60);
-    if (minutes < 60) {
-        return std::to_string(std::max(minutes, 1)) + " min";
-    }
-    char text[32];
-    std::snprintf(text, sizeof text, "%d h %02d", minutes / 60, minutes % 60);
-    return text;
-}
-
-LogView make_log_view(const AppState& state, const Parts& shipped) {
+LogView make_log_view(const AppState& state) {
     LogView view;
     if (!state.log) {
         return view;
     }
     const Record& record = *state.log;
-    const Parts parts = merged(shipped, record.card.own_parts);
-    view.title = record.title + ", build " + std::to_string(state.log_shelf.number);
+    const Story& story = state.log_page.story;
+    view.title = story.title + ", build " + std::to_string(state.log_shelf.number);
     view.finished = record.finished;
-    view.subtitle = date_text(record.started_s) + ", " + clock_text(record.started_s);
+    view.changed = !record.changes.empty();
+    view.subtitle = story.started;
+    if (!story.ended.empty()) {
+        view.subtitle += " to ";
+        view.subtitle += story.ended;
+    }
+    view.subtitle += ". Made with ";
+    view.subtitle += story.made_with;
+    view.subtitle += ".";
+    if (story.walked) {
+        view.subtitle += " A walk without hands: its figures are simulated.";
+    }
     if (record.finished) {
-        view.subtitle += " to " + clock_text(record.finished_s);
-        view.badge = record.outcome;
-        view.badge_line = "finished in " + span_text(record.finished_s - record.started_s);
+        view.badge = record.outcome.empty() ? "Finished" : record.outcome;
+        view.badge_line = "finished in " + spoken_span(story.worked_s);
+    } else if (record.abandoned) {
+        view.badge = "Put away";
+        view.badge_line = "after " + spoken_span(story.worked_s);
     } else {
         view.badge = "Step " + std::to_string(std::min(record.step, kStepCount)) + " of 7";
         view.badge_line = "not finished yet";
     }
-    view.subtitle += ". Made with " + tape_text(record.as_built, parts) + ".";
-    const std::vector<Step> steps = make_steps(record.as_built, parts);
-    for (int i = 0; i < kStepCount; ++i) {
-        const StepRecord& done = record.steps[i];
-        LogRow row;
-        row.step = i + 1;
-        row.title = std::to_string(i + 1) + " " + title_of(static_cast<StepId>(i + 1));
-        row.proved = done.proved;
-        row.regardless = done.regardless;
-        if (done.closed_s > done.opened_s && done.opened_s > 0) {
-            row.time = span_text(done.closed_s - done.opened_s);
-        }
-        fill_reading(row, steps[static_cast<std::size_t>(i)], done.readings);
-        if (done.regardless) {
-            row.reading = "went on regardless" +
-                          (done.regardless_why.empty() ? std::string() : ": " + done.regardless_why);
-        }
-        view.rows.push_back(std::move(row));
+    for (const StoryStep& step : story.steps) {
+        view.rows.push_back(row_of(step));
     }
-    for (const ChangeMade& made : record.changes) {
-        view.as_built.push_back(describe(made.change) + ".");
-    }
-    for (const std::string& note : record.notes) {
-        view.as_built.push_back(note);
-    }
-    if (view.as_built.empty()) {
-        view.as_built.push_back("Built as planned.");
-    }
+    add_lines(story, view.as_built);
     for (const ShelfBuild& build : state.builds) {
-        if (build.card_name == state.log_shelf.card_name) {
-            view.others.push_back({std::to_string(build.number),
-                                   short_date(build.started_s) + ", " + clock_text(build.started_s),
-                                   build.finished ? "finished" : "at step " + std::to_string(build.step),
-                                   build.path, build.path == state.log_shelf.path});
+        if (build.card_name == state.log_shelf.card_name && build.trouble.empty()) {
+            LogView::Other other;
+            other.number = std::to_string(build.number);
+            other.when = short_date(build.started_s);
+            other.when += ", ";
+            other.when += spoken_clock(build.started_s);
+            other.state = build.finished ? "finished" : "at step " + std::to_string(build.step);
+            other.journal = build.path;
+            other.finished = build.finished;
+            other.chosen = build.path == state.log_shelf.path;
+            for (const BuildDigest& digest : state.log_page.figures.digests) {
+                if (digest.journal == build.path) {
+                    other.time = digest.time;
+                    other.put_right = digest.put_right == "none" ? "" : digest.put_right;
+                    other.state = digest.outcome.empty() ? other.state : digest.outcome;
+                }
+            }
+            view.others.push_back(std::move(other));
         }
+    }
+    return view;
+}
+
+LogStepView make_log_step_view(const AppState& state, int number) {
+    LogStepView view;
+    const Story& story = state.log_page.story;
+    if (number < 1 || number > static_cast<int>(story.steps.size())) {
+        return view;
+    }
+    const StoryStep& step = story.steps[static_cast<std::size_t>(number - 1)];
+    view.title = std::to_string(number) + " " + step.title;
+    view.state = step.state_text;
+    if (!view.state.empty() && view.state[0] >= 'a' && view.state[0] <= 'z') {
+        view.state[0] = static_cast<char>(view.state[0] - 'a' + 'A');
+    }
+    view.state += ".";
+    if (step.time.worked_s > 0 || step.time.pauses > 0) {
+        view.state += ' ';
+        view.state += with_pauses(spoken_span(step.time.worked_s), step.time);
+        view.state += '.';
+    }
+    view.verdict = step.verdict;
+    std::int64_t longest_s = 1;
+    for (const StoryMove& move : step.moves) {
+        longest_s = std::max(longest_s, move.worked_s);
+    }
+    longest_s = std::max(longest_s, step.time.proving_s);
+    const auto add_time = [&](const std::string& title, std::int64_t seconds) {
+        view.moves.push_back(
+            {title, spoken_span(seconds), static_cast<float>(seconds) / static_cast<float>(longest_s)});
+    };
+    for (const StoryMove& move : step.moves) {
+        add_time(move.title, move.worked_s);
+    }
+    if (step.time.proving_s > 0) {
+        add_time("Proving the step", step.time.proving_s);
+    }
+    for (const StoryReading& reading : step.readings) {
+        LogStepView::ReadingRow row;
+        row.title = reading.title;
+        row.value = reading.value;
+        if (!reading.expected.empty()) {
+            row.expected = "expected ";
+            row.expected += reading.expected;
+        }
+        if (reading.simulated) {
+            row.expected += row.expected.empty() ? "simulated" : "; simulated";
+        }
+        row.fits = reading.fits;
+        row.has_range = reading.has_number && reading.high > 0;
+        row.range = range_shares(reading);
+        view.readings.push_back(std::move(row));
+    }
+    for (const std::string& change : step.changes) {
+        const bool mend = change.rfind("Mended: ", 0) == 0;
+        view.lines.push_back({mend ? LogLineKind::mend : LogLineKind::change, change + "."});
     }
     return view;
 }

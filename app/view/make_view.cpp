@@ -51,6 +51,11 @@ void fill_move(MakeView& view, const OpenBuild& build, const Move& move) {
     view.heading = move.title;
     view.sentence = move.sentence;
     view.why = move.why;
+    for (const MoveLesson& lesson : build.lessons) {
+        if (lesson.move == move.id) {
+            view.lessons.push_back(lesson.sentence);
+        }
+    }
     view.adult_only = move.adult_only;
     if (move.length_mm > 0.0) {
         view.length_text = readout_mm(move.length_mm);
