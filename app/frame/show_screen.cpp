@@ -2,6 +2,7 @@
 // a state that cannot be reached.
 #include "frame/frame.h"
 #include "frame/show_draw.h"
+#include "frame/show_mend.h"
 
 #include <algorithm>
 #include <cstdlib>
@@ -88,29 +89,6 @@ void go_to_check(App& app) {
             return;
         }
         act(app, command::MoveDone{});
-    }
-}
-
-// The lights as they would be with a strip torn: some dark, some lit, so that there is something to find.
-void tap_as_if_torn(App& app) {
-    act(app, command::Mend{mend::WarmAnswer{false}});
-    const MendSession session = app.state.mend->session; // a copy: every tap makes another
-    for (std::size_t f = 0; f < session.model->faults.size(); ++f) {
-        const Showing& showing = session.model->showings[f];
-        const auto lit = std::count_if(showing.glows.begin(), showing.glows.end(),
-                                       [](const Glow& glow) { return likeliest(glow) == LightState::lit; });
-        if (session.model->faults[f].kind != FaultKind::strip_broken || lit < 2 ||
-            lit + 2 > static_cast<std::ptrdiff_t>(showing.glows.size())) {
-            continue;
-        }
-        for (std::size_t i = 0; i < showing.glows.size(); ++i) {
-            const LightState state = likeliest(showing.glows[i]);
-            const int taps = state == LightState::lit ? 1 : state == LightState::dim ? 2 : 3;
-            for (int k = 0; k < taps; ++k) {
-                act(app, command::Mend{mend::TapLight{session.model->card.leds[i].id}});
-            }
-        }
-        return;
     }
 }
 
@@ -224,10 +202,8 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
             act(app, command::SetLightHours{6.0});
             act(app, command::ShowLightTraces{name == "light-traces"});
         }
-    } else if (name == "mend") {
-        there = walk_to(app, 6, 1000);
-        act(app, command::GoTo{Place::mend});
-        tap_as_if_torn(app);
+    } else if (name == "mend" || name.rfind("mend/", 0) == 0) {
+        there = walk_to(app, 6, 1000) && show_mend(app, name);
     } else {
         return unknown;
     }

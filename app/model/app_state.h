@@ -40,6 +40,7 @@ enum class SheetKind {
     build_menu, ///< put away an unfinished build
     settings,
     print,         ///< which sheets to print of the plan
+    mend_meter,    ///< what the meter shows in a test of Mend
     draw_card,     ///< what the whole card has: title, sheet, creases, who it is for
     draw_tape,     ///< which tape the next strip is of
     draw_light,    ///< which light the next tap places

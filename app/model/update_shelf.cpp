@@ -73,7 +73,7 @@ void go_to(AppState& state, const Surroundings& around, Place place) {
         enter_draw(state, around);
     }
     if (place == Place::mend) {
-        enter_mend(state);
+        enter_mend(state, around);
     }
 }
 

@@ -14,6 +14,8 @@ namespace lanternleaf {
 
 namespace {
 
+const char* const kPressingAsks = "Does pressing on joints, pads and folds change anything?";
+
 void draw_first_help(Screen& screen) {
     Ui& ui = screen.ui;
     const Regions regions = make_regions(ui.m, {.actions = false});
@@ -78,7 +80,8 @@ void draw_count(Ui& ui, const Rect& r, Look look, const std::string& word, const
 void draw_counts(Screen& screen, const MendView& view, Rect row) {
     Ui& ui = screen.ui;
     const float gap = 9;
-    const float w = (row.w - 3 * gap) / 4;
+    const float slots = view.any_light ? 4.0f : 3.0f;
+    const float w = (row.w - (slots - 1) * gap) / slots;
     const auto slot = [&] {
         const Rect r = row.cut_left(w);
         row.cut_left(gap);
@@ -87,13 +90,44 @@ void draw_counts(Screen& screen, const MendView& view, Rect row) {
     draw_count(ui, slot(), Look::lit, "Lit", view.lit);
     draw_count(ui, slot(), Look::dim, "Dim", view.dim);
     draw_count(ui, slot(), Look::dark, "Dark", view.dark);
-    if (button(ui, "mend/clear", {row.x, row.y, w, row.h},
-               {.label = "Clear",
-                .icon = ui.m.phone() ? Icon::None : Icon::Undo,
-                .enabled = view.any_light,
-                .reason = "No light is tapped yet."})) {
+    if (view.any_light && button(ui, "mend/clear", {row.x, row.y, w, row.h},
+                                 {.label = "Clear", .icon = ui.m.phone() ? Icon::None : Icon::Undo})) {
         act(screen, mend::ClearLights{});
     }
+}
+
+float pressing_button(const Ui& ui) {
+    return std::max(button_width(ui, {.label = "Yes"}), ui.m.with_text(72));
+}
+
+// Does pressing change it? One of the two questions that part most faults from the rest.
+void draw_pressing(Screen& screen, const MendView& view, Rect row) {
+    Ui& ui = screen.ui;
+    const TextStyle small = ui.m.type(Type::Small);
+    const float each = pressing_button(ui);
+    const Rect no = row.cut_right(each);
+    row.cut_right(8);
+    const Rect yes = row.cut_right(each);
+    row.cut_right(10);
+    const float high = ui.fonts().wrapped_height(kPressingAsks, small, row.w);
+    ui.pen().paragraph({row.x, row.centre().y - high / 2}, row.w, kPressingAsks, small, ui.theme().ink);
+    const auto one = [&](const char* name, const Rect& r, const char* label, bool changes) {
+        const Rect box{r.x, r.centre().y - ui.m.button_h / 2, r.w, ui.m.button_h};
+        if (button(ui, name, box, {.label = label, .selected = view.pressing == changes})) {
+            act(screen, mend::Pressing{changes});
+        }
+    };
+    one("mend/pressing/yes", yes, "Yes", true);
+    one("mend/pressing/no", no, "No", false);
+}
+
+float pressing_height(const Ui& ui, const MendView& view, float w) {
+    if (!view.any_light) {
+        return 0;
+    }
+    const float text_w = w - 2 * pressing_button(ui) - 18;
+    return std::max(ui.m.target,
+                    ui.fonts().wrapped_height(kPressingAsks, ui.m.type(Type::Small), text_w) + 4);
 }
 
 float explanation_height(const Ui& ui, const MendView& view, float w) {
@@ -115,7 +149,7 @@ float draw_head(Ui& ui, const MendView& view, const Rect& r) {
 }
 
 // The panels under each other, from y on; gives where they end.
-float draw_panels(Screen& screen, const MendView& view, float x, float y, float w) {
+float draw_panels(Screen& screen, const MendView& view, float x, float y, float w, bool next = true) {
     Ui& ui = screen.ui;
     const auto place = [&](auto&& draw_panel) {
         const Rect r{x, y, w, draw_panel(screen, view, Rect{x, y, w, 0}, false)};
@@ -123,21 +157,27 @@ float draw_panels(Screen& screen, const MendView& view, float x, float y, float 
         static_cast<void>(draw_panel(screen, view, r, true));
         y = r.bottom() + 14;
     };
-    // Nothing comes before feeling the cell.
-    if (!screen.state.mend->warm_asked) {
-        place(draw_next_panel);
+    // Nothing comes before feeling the cell; on a tall page what to do comes before what it may be.
+    // So does how a cause is mended, once it is opened.
+    if (!screen.state.mend->warm_asked || screen.state.mend->chosen != MendState::kNoCause ||
+        ui.m.form != Form::Landscape) {
+        if (next) {
+            place(draw_next_panel);
+        }
         place(draw_causes_panel);
     } else {
         place(draw_causes_panel);
         place(draw_next_panel);
     }
-    if (view.can_take_back) {
-        const ButtonLook look{.label = "Take the last answer back", .icon = Icon::Undo};
-        const Rect r{x, y, std::min(w, button_width(ui, look)), ui.m.button_h};
-        if (button(ui, "mend/undo", r, look)) {
-            act(screen, mend::TakeBack{});
+    if (screen.state.mend->warm_asked && view.can_take_back) {
+        int tapped = -1;
+        y +=
+            mend_two(screen, {x, y, w, 0}, {"mend/undo", {.label = "Take back", .icon = Icon::Undo}},
+                     {"mend/none", {.label = "None of these fits", .icon = Icon::Eye}}, false, true, tapped) +
+            14;
+        if (tapped >= 0) {
+            act(screen, tapped == 0 ? MendCommand(mend::TakeBack{}) : MendCommand(mend::NoneFits{}));
         }
-        y = r.bottom() + 14;
     }
     return y;
 }
@@ -151,6 +191,10 @@ void draw_beside(Screen& screen, const MendView& view, const Regions& regions) {
     const float explained = std::min(explanation_height(ui, view, left.w), left.h * 0.4f);
     draw_explanation(ui, view, left.cut_bottom(explained));
     left.cut_bottom(14);
+    if (const float asks = pressing_height(ui, view, left.w); asks > 0) {
+        draw_pressing(screen, view, left.cut_bottom(asks));
+        left.cut_bottom(10);
+    }
     draw_counts(screen, view, left.cut_bottom(64 * std::max(1.0f, ui.m.text_scale)));
     left.cut_bottom(6);
     draw_mend_card(screen, view, left);
@@ -169,6 +213,13 @@ void draw_stacked(Screen& screen, const MendView& view, const Regions& regions) 
     const float w = regions.page.w - 2 * margin;
     float y = scroll.top() + 12;
     y += draw_head(ui, view, {x, y, w, 9000});
+    const bool cell_first = !screen.state.mend->warm_asked;
+    if (cell_first) {
+        const Rect r{x, y + 10, w, draw_next_panel(screen, view, {x, y + 10, w, 0}, false)};
+        panel(ui, r);
+        static_cast<void>(draw_next_panel(screen, view, r, true));
+        y = r.bottom() + 12;
+    }
     const Card& card = screen.state.build->record.as_built;
     const float ratio = static_cast<float>(card.sheet.height_mm / card.sheet.width_mm);
     const Rect board{x, y, w, std::min((w - 50) * ratio + 50, 520.0f)};
@@ -177,10 +228,14 @@ void draw_stacked(Screen& screen, const MendView& view, const Regions& regions) 
     const float counts = 60 * std::max(1.0f, ui.m.text_scale);
     draw_counts(screen, view, {x, y, w, counts});
     y += counts + 12;
+    if (const float asks = pressing_height(ui, view, w); asks > 0) {
+        draw_pressing(screen, view, {x, y, w, asks});
+        y += asks + 10;
+    }
     const float explained = explanation_height(ui, view, w);
     draw_explanation(ui, view, {x, y, w, explained});
     y += explained + 14;
-    y = draw_panels(screen, view, x, y, w);
+    y = draw_panels(screen, view, x, y, w, !cell_first);
     scroll.done(y + 4 - scroll.top());
 }
 

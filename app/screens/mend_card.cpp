@@ -10,7 +10,7 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr float kBadge = 15;
+constexpr float kBadge = 15; ///< and no larger than its light's ring, on small cards
 
 BoardProgress progress_of(const OpenBuild& build) {
     const auto step = static_cast<StepId>(std::min(build.record.step, kStepCount));
@@ -28,6 +28,8 @@ void light_badge(Ui& ui, Point at, float radius, Look look) {
     const Theme& theme = ui.theme();
     Pen& pen = ui.pen();
     const Colour ring = look == Look::dark ? theme.ink : theme.lamp_dk;
+    const float badge = std::min(kBadge, radius * 0.78f);
+    const float icon = badge * 1.33f;
     const Point corner{at.x + radius * 0.72f, at.y - radius * 0.72f};
     switch (look) {
     case Look::unseen:
@@ -35,22 +37,22 @@ void light_badge(Ui& ui, Point at, float radius, Look look) {
         return;
     case Look::lit:
         pen.ring(at, radius, ring, 2.6f);
-        pen.disc(corner, kBadge, theme.lamp);
-        pen.ring(corner, kBadge, theme.on_lamp, 1.8f);
-        draw_icon(pen, Icon::Bulb, corner, 20, theme.on_lamp);
+        pen.disc(corner, badge, theme.lamp);
+        pen.ring(corner, badge, theme.on_lamp, 1.8f);
+        draw_icon(pen, Icon::Bulb, corner, icon, theme.on_lamp);
         return;
     case Look::dim:
     case Look::flickers:
         pen.dashed_ring(at, radius, ring, 2.6f, 7, 5);
-        pen.disc(corner, kBadge, theme.lamp_tint);
-        pen.dashed_ring(corner, kBadge, theme.ink, 1.8f, 4, 3);
-        draw_icon(pen, look == Look::dim ? Icon::BulbDim : Icon::Repeat, corner, 20, theme.ink);
+        pen.disc(corner, badge, theme.lamp_tint);
+        pen.dashed_ring(corner, badge, theme.ink, 1.8f, 4, 3);
+        draw_icon(pen, look == Look::dim ? Icon::BulbDim : Icon::Repeat, corner, icon, theme.ink);
         return;
     case Look::dark:
         pen.ring(at, radius, ring, 2.6f);
-        pen.disc(corner, kBadge, rgb(0x1B2024));
-        pen.ring(corner, kBadge, theme.panel, 1.4f);
-        draw_icon(pen, Icon::BulbOff, corner, 20, rgb(0xFFFCF5));
+        pen.disc(corner, badge, rgb(0x1B2024));
+        pen.ring(corner, badge, theme.panel, 1.4f);
+        draw_icon(pen, Icon::BulbOff, corner, icon, rgb(0xFFFCF5));
         return;
     }
 }
@@ -61,16 +63,18 @@ void suspect_tiles(Ui& ui, Point at, float radius, const MendSuspect& suspect, c
     pen.ring(at, radius + 1.5f, theme.sheet, 6.5f);
     pen.ring(at, radius, theme.plum, 3.5f);
     const TextStyle style = ui.m.type(Type::CardLabel).bold();
+    const float side = ui.m.phone() ? 22.0f : 26.0f;
     // Lower right, where no light carries its badge.
-    float x = std::min(at.x + radius * 0.6f, area.right() - 30 * static_cast<float>(suspect.letters.size()));
+    float x = std::min(at.x + radius * 0.6f,
+                       area.right() - (side + 4) * static_cast<float>(suspect.letters.size()));
     for (std::size_t i = 0; i < suspect.letters.size(); ++i) {
-        const Rect tile{x, at.y + radius * 0.5f, 26, 26};
+        const Rect tile{x, at.y + radius * 0.5f, side, side};
         const bool solid = suspect.first && i == 0;
         pen.fill(tile.shrunk(-1.5f, -1.5f), theme.panel, 8);
         pen.fill(tile, solid ? theme.plum : theme.panel, 7);
         pen.outline(tile, theme.plum, 2.0f, 7);
         pen.text_in(tile, suspect.letters.substr(i, 1), style, solid ? theme.on_plum : theme.plum);
-        x += 29;
+        x += side + 3;
     }
 }
 
@@ -101,18 +105,19 @@ void draw_mend_card(Screen& screen, const MendView& view, const Rect& area) {
     ui.pen().push_clip(area);
     const bool placed = mend.lights_there && mend.session.evidence.looks.size() == card.leds.size();
     for (std::size_t i = 0; placed && i < card.leds.size(); ++i) {
-        light_badge(ui, at.to_px(card.leds[i].at_mm), at.px(7.0, 19.0f), mend.session.evidence.looks[i]);
+        light_badge(ui, at.to_px(card.leds[i].at_mm), at.px(7.0, 14.0f), mend.session.evidence.looks[i]);
         if (ui.tapped("board/led/" + card.leds[i].id)) {
             act(screen, mend::TapLight{card.leds[i].id});
         }
     }
     for (auto suspect = view.suspects.rbegin(); suspect != view.suspects.rend(); ++suspect) {
-        suspect_tiles(ui, at.to_px(suspect->at_mm), at.px(4.6, 14.0f), *suspect, area);
+        suspect_tiles(ui, at.to_px(suspect->at_mm), at.px(4.6, 11.0f), *suspect, area);
     }
     ui.pen().pop_clip();
 }
 
-void draw_mend_lens(Screen& screen, const Rect& frame, Vec2 at_mm, const std::string& letter) {
+void draw_mend_lens(Screen& screen, const Rect& frame, Vec2 at_mm, const std::string& letter,
+                    const std::vector<Vec2>& bridge_mm) {
     Ui& ui = screen.ui;
     const OpenBuild& build = *screen.state.build;
     constexpr float kLens_ppm = 9.0f;
@@ -123,6 +128,9 @@ void draw_mend_lens(Screen& screen, const Rect& frame, Vec2 at_mm, const std::st
         make_board_view(build.record.as_built, build.parts, build.whole, progress_of(build), options);
     LensSpec spec;
     spec.centre_mm = at_mm;
+    if (!bridge_mm.empty()) {
+        spec.repair = LensRepair{bridge_mm, 5.0, ""};
+    }
     draw_lens(ui.pen(), ui.theme(), frame, view, spec, ui.m.type(Type::CardLabel).size, kLens_ppm);
     const Point centre = frame.centre();
     ui.pen().dashed_ring(centre, std::min(46.0f, frame.h * 0.42f), ui.theme().plum, 4.0f, 9, 6);

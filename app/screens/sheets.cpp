@@ -244,6 +244,9 @@ void draw_open_sheet(Screen& screen) {
     case SheetKind::log_new_photo:
         draw_log_new_photo_sheet(screen);
         break;
+    case SheetKind::mend_meter:
+        draw_mend_meter_sheet(screen);
+        break;
     case SheetKind::draw_card:
     case SheetKind::draw_tape:
     case SheetKind::draw_light:

@@ -22,6 +22,7 @@ void draw_log_note_sheet(Screen& screen);
 void draw_log_compare_sheet(Screen& screen);
 void draw_log_photo_sheet(Screen& screen);
 void draw_log_new_photo_sheet(Screen& screen);
+void draw_mend_meter_sheet(Screen& screen);
 /// Whichever of the Draw place's sheets is open.
 void draw_plan_sheet(Screen& screen);
 

@@ -84,7 +84,9 @@ std::string explained(const MendState& mend) {
     return text;
 }
 
-MendCauseRow row_of(const Cause& cause, std::size_t index) {
+MendCauseRow row_of(const MendState& mend, std::size_t index) {
+    const Cause& cause = mend.causes[index];
+    const MendModel& model = *mend.session.model;
     MendCauseRow row;
     row.letter = letter_of(index);
     row.title = cause.title;
@@ -93,6 +95,11 @@ MendCauseRow row_of(const Cause& cause, std::size_t index) {
     row.sentence = cause.sentence;
     row.fix = sentences_of(cause.fix);
     row.none_fits = cause.kind == FaultKind::other;
+    if (!cause.places.empty()) {
+        row.at_mm = cause.places.front().at_mm;
+    }
+    row.bridge_mm = bridge_path(cause, model.card);
+    row.picture = fix_picture(cause, model.card, model.parts);
     std::vector<std::string> parts;
     for (const FaultPlace& place : cause.places) {
         for (const std::string& part : place.parts) {
@@ -175,6 +182,9 @@ MendTestView test_view(const MendState& mend) {
     if (stored != nullptr) {
         view.tells = tells(mend, static_cast<int>(stored - mend.session.model->tests.data()));
     }
+    if (reads_ohms(test.kind) || reads_volts(test.kind)) {
+        view.meter = mend_meter_view(*mend.session.model, test);
+    }
     std::vector<int> order = test.offered;
     std::stable_partition(order.begin(), order.end(), [](int outcome) { return outcome != 0; });
     for (const int outcome : order) {
@@ -225,9 +235,12 @@ std::string percent_text(double probability) {
 
 MendView make_mend_view(const MendState& mend) {
     MendView view;
-    view.heading = mend.lights_there ? "Which lights are lit?" : "No lights yet";
-    view.sentence = mend.lights_there ? "Hold the flap shut and tap each light on the picture."
-                                      : "Measure along the tape. The readings point at the fault.";
+    view.heading = !mend.warm_asked    ? "What is wrong?"
+                   : mend.lights_there ? "Which lights are lit?"
+                                       : "No lights yet";
+    view.sentence = !mend.warm_asked    ? "The cell comes first, then the lights."
+                    : mend.lights_there ? "Hold the flap shut and tap each light on the picture."
+                                        : "Measure along the tape. The readings point at the fault.";
     const auto lights = [&](Look look) { return static_cast<int>(lights_that(mend.session, look).size()); };
     const int flicker = lights(Look::flickers);
     view.lit = counted(lights(Look::lit), "light", "lights");
@@ -242,13 +255,32 @@ MendView make_mend_view(const MendState& mend) {
     view.after = answers == 0 ? std::string("nothing seen yet")
                               : std::string("after ").append(counted(answers, "answer", "answers"));
     for (std::size_t i = 0; i < mend.causes.size(); ++i) {
-        view.causes.push_back(row_of(mend.causes[i], i));
+        view.causes.push_back(row_of(mend, i));
     }
     view.suspects = suspects_of(mend);
     if (mend.test) {
         view.test = test_view(mend);
     }
     view.can_take_back = !mend.before.empty();
+    const std::size_t all = mend.session.evidence.looks.size();
+    const auto unseen = static_cast<std::size_t>(lights(Look::unseen));
+    if (mend.lights_there && unseen > 0) {
+        const char* who = unseen == all ? "All are " : unseen == 1 ? "The other is " : "The rest are ";
+        view.rest_dark = std::string(who) + "dark";
+        view.rest_lit = std::string(who) + "lit";
+    }
+    view.ask_lights = mend.lights_there && unseen == all &&
+                      mend.session.evidence.answers.size() + mend.session.evidence.skipped.size() <= 1;
+    view.pressing = mend.session.evidence.pressing_changes;
+    view.none_fits = {"Take the cell out.",
+                      "Go along each tape with a bright lamp. Rub every joint and fold flat once more.",
+                      "Put the cell back with an adult. Press, and tap the lights anew: one slip misleads.",
+                      "Let a second pair of eyes look. A photo of the card helps them.",
+                      "Still dark? Lay a fresh strip beside the tape that feeds it, from light to light."};
+    if (mend.past_mends > 0) {
+        view.own_records =
+            "The order follows what was mended here before: " + counted(mend.past_mends, "card.", "cards.");
+    }
     return view;
 }
 

@@ -4,6 +4,8 @@
 #pragma once
 
 #include "model/mend_state.h"
+#include "view/mend_fix_view.h"
+#include "view/mend_meter_view.h"
 
 #include <optional>
 #include <string>
@@ -16,10 +18,13 @@ struct MendCauseRow {
     std::string title;
     std::string percent; ///< "71%", "<1%"
     double share = 0.0;
-    std::string sentence;         ///< why it may be
-    std::vector<std::string> fix; ///< one action each
-    std::string parts;            ///< "N1 and N2"; empty for the card as a whole
-    bool none_fits = false;       ///< nothing to mend: none of these fits
+    std::string sentence;                   ///< why it may be
+    std::vector<std::string> fix;           ///< one action each
+    std::string parts;                      ///< "N1 and N2"; empty for the card as a whole
+    bool none_fits = false;                 ///< nothing to mend: none of these fits
+    std::optional<Vec2> at_mm;              ///< where, for a close-up
+    std::vector<Vec2> bridge_mm;            ///< tape to lay there
+    std::optional<MovePictureSpec> picture; ///< what the hands do
 };
 
 /// A place that letters point at; two causes at one place share it.
@@ -46,6 +51,7 @@ struct MendTestView {
     std::vector<MendAnswerRow> answers; ///< what changed first, "no change" last
     std::optional<Vec2> at_mm;          ///< worth a picture
     std::string letter;                 ///< of the cause at that place, may be empty
+    std::optional<MendMeterView> meter; ///< the answer is a figure: no rows
 };
 
 struct MendView {
@@ -61,6 +67,12 @@ struct MendView {
     std::vector<MendSuspect> suspects;
     std::optional<MendTestView> test;
     bool can_take_back = false;
+    bool ask_lights = false; ///< nothing is known of any light yet: they come first
+    std::string rest_dark;   ///< "All are dark", "The rest are dark"; empty when all are tapped
+    std::string rest_lit;
+    std::optional<bool> pressing;       ///< what was said of pressing
+    std::vector<std::string> none_fits; ///< what to do when no cause fits, one action each
+    std::string own_records;            ///< "The order follows 3 cards mended here."; may be empty
 };
 
 [[nodiscard]] MendView make_mend_view(const MendState& mend);

@@ -146,6 +146,7 @@ void CandidateList::index_elements() {
         model.contact_element.push_back(tape_elements + c);
     }
     model.tape_under_pad.assign(2 * model.card.leds.size(), -1);
+    model.tape_under_resistor.assign(2 * model.card.resistors.size(), -1);
     for (int c = 0; c < model.real_contacts; ++c) {
         const Contact& contact = model.conductors.contacts[at(c)];
         const ResistorElement& element = circuit.resistors[at(model.contact_element[at(c)])];
@@ -154,6 +155,8 @@ void CandidateList::index_elements() {
         for (const Piece& piece : {contact.a, contact.b}) {
             if (piece.kind == PieceKind::led_pad) {
                 model.tape_under_pad[at(2 * piece.index + piece.pad)] = tape;
+            } else if (piece.kind == PieceKind::resistor_pad) {
+                model.tape_under_resistor[at(2 * piece.index + piece.pad)] = tape;
             } else if (piece.kind == PieceKind::terminal) {
                 model.tape_on_terminal[piece.pad] = tape;
             }

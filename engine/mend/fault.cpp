@@ -70,6 +70,17 @@ const FaultTraits& traits_of(FaultKind kind) {
     return found;
 }
 
+StepId shows_from(FaultKind kind) {
+    switch (kind) {
+    case K::cell_flat:
+    case K::cell_loose:
+    case K::switch_open:
+        return S::place_leds;
+    default:
+        return traits_of(kind).made_in;
+    }
+}
+
 const char* name_of(FaultKind kind) {
     return traits_of(kind).name;
 }

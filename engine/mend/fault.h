@@ -68,6 +68,9 @@ struct FaultTraits {
 
 [[nodiscard]] const FaultTraits& traits_of(FaultKind kind);
 [[nodiscard]] const char* name_of(FaultKind kind);
+/// The first step in which it can show. Of what is put in and proved in the same step: that step. A cell, its
+/// seat and the flap matter from the first press on, and can fail later than that step's proof.
+[[nodiscard]] StepId shows_from(FaultKind kind);
 
 /// One element of the circuit with another value.
 struct ElementEdit {

@@ -59,11 +59,12 @@ struct MendModel {
     std::vector<Prediction> predictions; ///< [test * faults + fault]
 
     // Where the model's elements stand in the circuit.
-    std::vector<int> contact_element;   ///< resistor of each contact
-    std::vector<int> stretch_element;   ///< a resistor of each stretch of tape (see stretches)
-    std::vector<int> tape_under_pad;    ///< node, -1: none; [2*led + pad]
-    int tape_on_terminal[2] = {-1, -1}; ///< node of the tape there
-    std::vector<int> pad_link;          ///< contact index per LED
+    std::vector<int> contact_element;     ///< resistor of each contact
+    std::vector<int> stretch_element;     ///< a resistor of each stretch of tape (see stretches)
+    std::vector<int> tape_under_pad;      ///< node, -1: none; [2*led + pad]
+    std::vector<int> tape_under_resistor; ///< the same for resistors
+    int tape_on_terminal[2] = {-1, -1};   ///< node of the tape there
+    std::vector<int> pad_link;            ///< contact index per LED
 };
 
 struct MendOptions {

@@ -199,6 +199,9 @@ std::optional<MendTest> next_test(const MendSession& session, const MendTools& t
     for (const int skipped : session.evidence.skipped) {
         asked[static_cast<std::size_t>(skipped)] = kMostAsked;
     }
+    for (std::size_t t = 0; session.evidence.pressing_changes && t < model.tests.size(); ++t) {
+        asked[t] = model.tests[t].kind == TestKind::press_all ? kMostAsked : asked[t]; // it has been told
+    }
     for (std::size_t t = 0; t < model.tests.size(); ++t) { // a figure is not asked for twice
         const MendTest& test = model.tests[t];
         for (const Evidence::Reading& taken : session.evidence.readings) {

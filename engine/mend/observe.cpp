@@ -28,6 +28,13 @@ int node_of_place(const MendModel& model, const std::string& place) {
         return model.tape_on_terminal[terminal_of(model.card, place == "holder-" ? CellFace::negative
                                                                                  : CellFace::positive)];
     }
+    for (std::size_t r = 0; r < model.card.resistors.size(); ++r) { // "R1.1", "R1.2": tape under its pads
+        for (std::size_t pad = 0; pad < 2; ++pad) {
+            if (place == model.card.resistors[r].id + (pad == 0 ? ".1" : ".2")) {
+                return model.tape_under_resistor[2 * r + pad];
+            }
+        }
+    }
     if (place.size() < 2 || (place.back() != '-' && place.back() != '+')) {
         return -1;
     }
@@ -83,7 +90,7 @@ public:
         for (const auto& [name, node] : {std::pair{metered.from, from}, std::pair{metered.to, to}}) {
             if (node < 0) {
                 return Problem{"", name,
-                               "expected a place with tape: bed, flap, or an LED's pad such as L3+"};
+                               "expected a place with tape: bed, flap, or a pad such as L3+ or R1.1"};
             }
         }
         return take({metered.unit, from, to, metered.value, metered.open}, metered.from + ":" + metered.to);
