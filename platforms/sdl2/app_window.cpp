@@ -1,5 +1,6 @@
 #include "app_window.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <ctime>
 #include <utility>
@@ -15,6 +16,9 @@
 namespace lanternleaf {
 
 namespace {
+
+/// A phone's: about 160 points an inch (makers' figures, from memory), with 18-point text 2.9 mm high.
+constexpr float kMostPointsPerMm = 6.3f;
 
 /// SDL started and ended; window and renderer with it.
 struct Session {
@@ -174,12 +178,15 @@ std::optional<double> AppWindow::sleep_s() const {
 void AppWindow::make_frame() {
     const double began = steady_s();
     App& app = *parts_->app;
-    const Appearance look{app.state.settings.night, static_cast<float>(app.state.settings.text_scale),
-                          app.state.settings.reduced_motion};
     HostInput input = parts_->reader.input();
     if (amend) {
         amend(input);
     }
+    // Where a point is smaller than on any phone (a dense screen whose desk does not scale), the text grows
+    // until it is as large on the glass as there; by half at most, since some screens misstate their size.
+    const float grown = std::clamp(input.pt_per_mm / kMostPointsPerMm, 1.0f, 1.5f);
+    const Appearance look{app.state.settings.night, static_cast<float>(app.state.settings.text_scale) * grown,
+                          app.state.settings.reduced_motion};
     parts_->shell.frame(input, look, [&](Ui& ui) { app_frame(app, ui, utc_s()); });
     if (parts_->log_frames) {
         std::fprintf(stderr, "frame %ld at %.3f s, %.1f ms\n", frames(), steady_s(),
