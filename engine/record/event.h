@@ -45,6 +45,8 @@ struct Event {
     std::string fault; ///< mended: the kinds of fault, "led-turned", two with a blank between
     std::string photo; ///< photo, photo_removed: a file's name, see is_photo_name
     std::string card;  ///< started: the card file as JSON text
+    std::string batch; ///< started: the id of the batch it belongs to; empty: none
+    std::string maker; ///< started: the nickname of who makes it; empty: not told
     Change change;
     Reading reading;
     VerdictState state = VerdictState::proved;

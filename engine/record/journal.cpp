@@ -144,7 +144,7 @@ Outcome<JournalFile> JournalFile::open_with(const std::string& path, int flags) 
     }
 #ifndef __EMSCRIPTEN__ // one page has the file there
     if (flock(journal.descriptor_, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK) {
-        return Problem{path, "", "is open in another window; close the build there first"};
+        return Problem{path, "", kJournalBusy};
     }
 #endif
     Outcome<Done> taken = journal.take_up();

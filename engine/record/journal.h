@@ -24,6 +24,9 @@ namespace lanternleaf {
 /// Problem with its line.
 [[nodiscard]] Outcome<std::vector<Event>> read_journal(const std::string& text, const std::string& file);
 
+/// What JournalFile::open says of a file that another writer holds.
+inline constexpr const char* kJournalBusy = "is open in another window; close the build there first";
+
 /// A journal open for adding. Not copyable: one writer per build, held by a lock where the system has them.
 class JournalFile {
 public:

@@ -70,6 +70,12 @@ void read_started(Members& in, Event& event) {
     if (const auto walked = in.maybe("walked")) {
         event.walked = flag_from_json(*walked);
     }
+    if (const auto batch = in.maybe("batch")) {
+        event.batch = batch->name();
+    }
+    if (const auto maker = in.maybe("maker")) {
+        event.maker = maker->name();
+    }
     const Cursor card = in.need("card");
     if (!card.value().is_object()) {
         card.refuse("a card");
@@ -163,6 +169,12 @@ std::string write_event(const Event& event, int number) {
     if (event.kind == EventKind::started) {
         if (event.walked) {
             json["walked"] = true;
+        }
+        if (!event.batch.empty()) {
+            json["batch"] = event.batch;
+        }
+        if (!event.maker.empty()) {
+            json["maker"] = event.maker;
         }
         json["card"] = Tree::parse(event.card, nullptr, false);
     } else if (event.kind == EventKind::reading) {

@@ -48,6 +48,8 @@ Outcome<Done> start(Record& record, const Parts& parts, const Event& event) {
         return card.problem();
     }
     record.id = event.text;
+    record.batch = event.batch;
+    record.maker = event.maker;
     record.started_s = event.at_s;
     record.walked = event.walked;
     record.card = std::move(card).value();

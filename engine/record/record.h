@@ -50,6 +50,8 @@ struct StepRecord {
 struct Record {
     std::string id;
     std::string title;
+    std::string batch; ///< the batch it belongs to; empty: none
+    std::string maker; ///< nickname; empty: not told
     std::int64_t started_s = 0;
     std::int64_t finished_s = 0; ///< when it was finished or abandoned
     bool finished = false;

@@ -197,6 +197,12 @@ std::string write_record(const Record& record, const Parts& parts) {
                            : record.abandoned ? "abandoned"
                                               : "open"},
                  {"started", utc_text(record.started_s)}};
+    if (!record.batch.empty()) {
+        json["batch"] = record.batch;
+    }
+    if (!record.maker.empty()) {
+        json["maker"] = record.maker;
+    }
     if (record.finished || record.abandoned) {
         json["ended"] = utc_text(record.finished_s);
         json["outcome"] = record.outcome;
