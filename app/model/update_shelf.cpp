@@ -1,4 +1,5 @@
 #include "model/update_draw.h"
+#include "model/update_log.h"
 #include "model/update_mend.h"
 #include "model/update_parts.h"
 
@@ -58,7 +59,9 @@ void go_to(AppState& state, const Surroundings& around, Place place) {
     if (place == Place::shelf) {
         refresh_shelf(state, around);
     }
-    if (place == Place::log && !state.log) {
+    if (place == Place::log && state.log) {
+        open_log(state, around, state.log_shelf.path); // it may have gone on since
+    } else if (place == Place::log) {
         // Log opens on the build at hand, else on the newest one.
         const auto newest = std::find_if(state.builds.begin(), state.builds.end(),
                                          [](const ShelfBuild& build) { return build.trouble.empty(); });
@@ -147,6 +150,8 @@ void resume(AppState& state, const Surroundings& around, const std::string& jour
         return;
     }
     state.build = std::move(build).value();
+    state.build->lessons = learn_from_library(state, around, *state.build);
+    state.log.reset(); // Log is about the build at hand from now on
     state.build->face = open_move(*state.build) == nullptr && !state.build->record.finished ? MakeFace::proof
                                                                                             : MakeFace::move;
     state.sheet = SheetKind::none;
@@ -188,14 +193,9 @@ void open_log(AppState& state, const Surroundings& around, const std::string& jo
     if (shelf == nullptr) {
         return;
     }
-    Outcome<OpenBuild> build = open_build(around, *shelf);
-    if (!build) {
-        say(state, around, build.problem().sentence());
-        return;
+    if (show_log(state, around, *shelf)) {
+        state.place = Place::log;
     }
-    state.log = build.value().record;
-    state.log_shelf = *shelf;
-    state.place = Place::log;
 }
 
 } // namespace lanternleaf
