@@ -98,6 +98,11 @@ LogView make_log_view(const AppState& state) {
     view.subtitle += ". Made with ";
     view.subtitle += story.made_with;
     view.subtitle += ".";
+    if (!record.maker.empty()) {
+        view.subtitle += " Maker: ";
+        view.subtitle += record.maker;
+        view.subtitle += ".";
+    }
     if (story.walked) {
         view.subtitle += " A walk without hands: its figures are simulated.";
     }
