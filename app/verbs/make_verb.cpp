@@ -3,6 +3,7 @@
 #include "record/journal.h"
 #include "record/utc.h"
 #include "record/walk.h"
+#include "report/copy.h"
 #include "verbs/plain_text.h"
 #include "verbs/report_json.h"
 #include "verbs/verb.h"
@@ -40,7 +41,7 @@ Outcome<JournalFile> new_journal(const std::string& folder, const std::string& n
     for (int number = 2;; ++number) {
         if (!holds(files_in(folder, kJournalEnding), free + kJournalEnding) &&
             !holds(files_in(folder, kRecordEnding), free + kRecordEnding)) {
-            files = {folder + "/" + free + kJournalEnding, folder + "/" + free + kRecordEnding};
+            files = {folder + "/" + free + kJournalEnding, folder + "/" + free + kRecordEnding, ""};
             Outcome<JournalFile> journal = JournalFile::create(files.journal);
             // Another build may have taken the name in between; then it is listed next time round.
             if (journal || !holds(files_in(folder, kJournalEnding), free + kJournalEnding)) {
@@ -70,6 +71,25 @@ Outcome<MadeFiles> write_build(const std::string& folder, const std::string& nam
         return written.problem();
     }
     return files;
+}
+
+// Beside the record: "NAME.copy" for the record "NAME.record.json". Its name is free when that one's was.
+Outcome<std::string> write_copy_beside(const MadeFiles& files, const std::string& card_name, const Walk& walk,
+                                       const Parts& parts) {
+    CopyWish wish;
+    if (const Outcome<std::string> journal = read_file(files.journal)) {
+        wish.journal = journal.value();
+    }
+    const Outcome<std::vector<CopiedFile>> copied = copy_of(walk.record, walk.events, parts, card_name, wish);
+    if (!copied) {
+        return copied.problem();
+    }
+    const std::string folder =
+        files.record.substr(0, files.record.size() - std::char_traits<char>::length(kRecordEnding)) + ".copy";
+    if (const Outcome<Done> written = write_copy(folder, copied.value()); !written) {
+        return written.problem();
+    }
+    return folder;
 }
 
 void print_step(std::ostream& out, const StepWalk& step) {
@@ -104,6 +124,9 @@ void print_walk(std::ostream& out, const Walk& walk, const MadeFiles& files) {
         << (walk.all_proved() ? "All seven steps proved."
                               : counted(proved_count(walk.record), "step") + " of 7 proved.")
         << "\nJournal: " << printable(files.journal) << "\nRecord: " << printable(files.record) << "\n";
+    if (!files.copy.empty()) {
+        out << "Copy: " << printable(files.copy) << "\n";
+    }
 }
 
 } // namespace
@@ -129,9 +152,17 @@ Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const Ve
         problem.file = problem.file.empty() ? open.value().path : problem.file;
         return problem;
     }
-    const Outcome<MadeFiles> files = write_build(args.at("--out"), name, walk.value(), open.value().parts);
+    Outcome<MadeFiles> files = write_build(args.at("--out"), name, walk.value(), open.value().parts);
     if (!files) {
         return files.problem();
+    }
+    if (args.has("--copy")) {
+        const Outcome<std::string> copy =
+            write_copy_beside(files.value(), name, walk.value(), shipped.value());
+        if (!copy) {
+            return copy.problem();
+        }
+        files.value().copy = copy.value();
     }
     if (args.has("--json")) {
         out << make_report(walk.value(), files.value());

@@ -186,15 +186,19 @@ std::string make_report(const Walk& walk, const MadeFiles& files) {
         steps.push_back(walked_json(step));
     }
     const bool through = walk.record.step > kStepCount;
-    return written({{"title", walk.record.title},
-                    {"id", walk.record.id},
-                    {"journal", files.journal},
-                    {"record", files.record},
-                    {"walked", true},
-                    {"proved", proved_count(walk.record)},
-                    {"stopped_at", through ? Json(nullptr) : Json(walk.record.step)},
-                    {"outcome", walk.record.outcome},
-                    {"steps", steps}});
+    Json report = {{"title", walk.record.title},
+                   {"id", walk.record.id},
+                   {"journal", files.journal},
+                   {"record", files.record},
+                   {"walked", true},
+                   {"proved", proved_count(walk.record)},
+                   {"stopped_at", through ? Json(nullptr) : Json(walk.record.step)},
+                   {"outcome", walk.record.outcome},
+                   {"steps", steps}};
+    if (!files.copy.empty()) {
+        report["copy"] = files.copy;
+    }
+    return written(report);
 }
 
 } // namespace lanternleaf

@@ -21,6 +21,7 @@ namespace lanternleaf {
 struct MadeFiles {
     std::string journal;
     std::string record;
+    std::string copy; ///< folder with the record as page, sheet and table; empty: not asked for
 };
 
 /// `make --json`.

@@ -25,6 +25,7 @@ const std::vector<Verb>& table() {
          {kCard,
           {"--out", "DIR", "the folder for the journal and the record", true},
           {"--script", "FILE", "what is done differently, measured and seen"},
+          {"--copy", nullptr, "also a folder with the record as page, sheet and table"},
           kJson},
          make_verb},
         {"life",

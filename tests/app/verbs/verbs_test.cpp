@@ -206,6 +206,22 @@ TEST_CASE("make never writes over a build", "[verbs]") {
     CHECK(files_in(out, "").size() == 4);
 }
 
+TEST_CASE("make --copy writes the record as page, sheet and table beside it", "[verbs]") {
+    const make::TempFolder folder("lanternleaf-verbs-copy");
+    const std::string out = folder.at("builds");
+    const Answer made = ask({"make", kSample, "--out", out, "--copy", "--json"});
+    REQUIRE(made.json().at("copy") == out + "/one-window.copy");
+    for (const char* name : {"record.html", "record.pdf", "readings.csv", "record.json", "build.jsonl",
+                             "one-window.card.json"}) {
+        INFO(name);
+        CHECK(files_in(out + "/one-window.copy", name).size() == 1);
+    }
+    CHECK(make::get_file(out + "/one-window.copy/record.json") ==
+          make::get_file(out + "/one-window.record.json"));
+    CHECK(ask({"make", kSample, "--out", out, "--copy", "--json"}).json().at("copy") ==
+          out + "/one-window-2.copy");
+}
+
 TEST_CASE("make catches each slip of a script at its step", "[verbs]") {
     const make::TempFolder folder("lanternleaf-verbs-script");
     const std::string card = varied(folder, kResistorLine, "");
