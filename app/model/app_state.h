@@ -12,11 +12,13 @@
 #include "model/light_sheet.h"
 #include "model/log_state.h"
 #include "model/mend_state.h"
+#include "record/journal.h"
 #include "record/record.h"
 #include "safety/audience.h"
 #include "safety/regions.h"
 #include "sheets/printout.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,8 +41,8 @@ enum class SheetKind {
     why,        ///< the reason behind a move (phone)
     build_menu, ///< put away an unfinished build
     settings,
-    print,         ///< which sheets to print of the plan
     mend_meter,    ///< what the meter shows in a test of Mend
+    print,         ///< which sheets to print of the plan
     draw_card,     ///< what the whole card has: title, sheet, creases, who it is for
     draw_tape,     ///< which tape the next strip is of
     draw_light,    ///< which light the next tap places
@@ -94,8 +96,12 @@ struct ShelfBuild {
     std::int64_t started_s = 0;
     std::int64_t last_s = 0;
     std::string picture;
-    std::string card_folder; ///< where the card's art is
-    std::string trouble;
+    std::string card_folder;    ///< where the card's art is
+    std::string trouble;        ///< why it is set aside; empty when it can be opened
+    std::string batch;          ///< the batch it belongs to; empty: none
+    std::string maker;          ///< nickname; empty: not told
+    std::int64_t stopped_s = 0; ///< since when its open step is stopped; 0: it is not
+    int stops = 0;              ///< how often a step was stopped
 };
 
 /// The build on the table: its record and what the engine derives from it.
@@ -103,14 +109,16 @@ struct OpenBuild {
     ShelfBuild shelf;
     Parts parts; ///< shipped, with the card's own laid over
     Record record;
-    std::vector<Event> events; ///< as in the journal, for undo and the log
-    std::vector<Step> steps;   ///< of the card as built
+    std::vector<Event> events;       ///< as in the journal, for undo and the log
+    std::vector<Step> steps;         ///< of the card as built
     std::vector<MoveLesson> lessons; ///< what earlier builds of the card teach, at this one's moves
-    Review now;                ///< the card as built, up to and with the open step
-    Conductors whole;          ///< of the whole card as built, for drawing what is not laid yet
-    int move = 0;              ///< within the open step; may equal the number of moves (all done)
+    Review now;                      ///< the card as built, up to and with the open step
+    Conductors whole;                ///< of the whole card as built, for drawing what is not laid yet
+    int move = 0;                    ///< within the open step; may equal the number of moves (all done)
     MakeFace face = MakeFace::move;
-    std::optional<StepVerdict> verdict; ///< last one asked for
+    std::optional<StepVerdict> verdict;   ///< last one asked for
+    std::shared_ptr<JournalFile> journal; ///< held while the build is on the table: it has one writer
+    std::string looking_only;             ///< why nothing can be confirmed here; empty when it can
 };
 
 /// A finished file on its way to the person: the frame gives it to the host (share sheet, downloads) and says

@@ -6,7 +6,7 @@
 #include "record/utc.h"
 
 #include <algorithm>
-#include <map>
+#include <filesystem>
 
 namespace lanternleaf {
 
@@ -14,33 +14,15 @@ namespace {
 
 const char* const kCardEnding = ".card.json";
 const char* const kJournalEnding = ".build.jsonl";
+constexpr int kMostInOneSecond = 1000;
+
+bool is_there(const std::string& path) {
+    std::error_code ignored;
+    return std::filesystem::exists(path, ignored);
+}
 
 std::string builds_folder(const Surroundings& around) {
     return around.library + "/builds";
-}
-
-// "20260504-100000": the moment of starting as it stands in file names, so that they sort by time.
-std::string stamp(std::int64_t seconds) {
-    std::string text;
-    for (const char c : utc_text(seconds)) {
-        if (c >= '0' && c <= '9') {
-            text += text.size() == 8 ? std::string("-") + c : std::string(1, c);
-        }
-    }
-    return text;
-}
-
-// Where "-YYYYMMDD-HHMMSS" begins in a build's id; its length when there is none.
-std::size_t date_in(const std::string& id) {
-    static const std::string kForm = "-dddddddd-dddddd";
-    for (std::size_t at = id.size() < kForm.size() ? 0 : id.size() - kForm.size() + 1; at-- > 0;) {
-        const auto fits = [](char c, char form) { return form == '-' ? c == '-' : c >= '0' && c <= '9'; };
-        if (std::equal(kForm.begin(), kForm.end(), id.begin() + static_cast<std::ptrdiff_t>(at),
-                       [&](char form, char c) { return fits(c, form); })) {
-            return at;
-        }
-    }
-    return id.size();
 }
 
 std::string front_picture(const std::string& folder, const std::string& name) {
@@ -85,7 +67,35 @@ Outcome<std::vector<Event>> events_of(const std::string& path) {
     return read_journal(text.value(), path);
 }
 
+std::string id_of(const std::string& path) {
+    const std::string file = path.substr(path.find_last_of('/') + 1);
+    return file.substr(0, file.size() - std::char_traits<char>::length(kJournalEnding));
+}
+
+// A journal that nobody has yet: made only when it was not there, so that two programs that start the same
+// card in the same second get two builds.
+Outcome<JournalFile> new_journal(const Surroundings& around, const std::string& name) {
+    const std::string first = builds_folder(around) + "/" + name + "-" + stamp(around.now_s);
+    for (int again = 1;; ++again) {
+        const std::string path = first + (again == 1 ? "" : "-" + std::to_string(again)) + kJournalEnding;
+        Outcome<JournalFile> journal = JournalFile::create(path);
+        if (journal || again == kMostInOneSecond || !is_there(path)) {
+            return journal;
+        }
+    }
+}
+
 } // namespace
+
+std::string stamp(std::int64_t seconds) {
+    std::string text;
+    for (const char c : utc_text(seconds)) {
+        if (c >= '0' && c <= '9') {
+            text += text.size() == 8 ? std::string("-") + c : std::string(1, c);
+        }
+    }
+    return text;
+}
 
 std::string card_name(const std::string& path) {
     const std::size_t slash = path.find_last_of('/');
@@ -101,53 +111,8 @@ std::vector<ShelfCard> list_cards(const Surroundings& around, const std::vector<
     return cards;
 }
 
-std::vector<ShelfBuild> list_builds(const Surroundings& around) {
-    std::vector<ShelfBuild> builds;
-    const std::string folder = builds_folder(around);
-    for (const std::string& file : files_in(folder, kJournalEnding)) {
-        ShelfBuild shelf;
-        shelf.path = folder + "/" + file;
-        shelf.id = file.substr(0, file.size() - std::char_traits<char>::length(kJournalEnding));
-        // An id is NAME-YYYYMMDD-HHMMSS, perhaps with -2 behind it: the card's name is what stands before the
-        // date.
-        shelf.card_name = shelf.id.substr(0, date_in(shelf.id));
-        shelf.title = shelf.card_name;
-        const Outcome<std::vector<Event>> events = events_of(shelf.path);
-        if (!events) {
-            shelf.trouble = events.problem().sentence();
-        } else if (const Outcome<Record> record = fold(events.value(), around.shipped); !record) {
-            shelf.trouble = record.problem().sentence();
-        } else {
-            if (record.value().abandoned) {
-                continue;
-            }
-            shelf.title = record.value().title;
-            shelf.step = record.value().step;
-            shelf.finished = record.value().finished;
-            shelf.started_s = record.value().started_s;
-            shelf.last_s = events.value().empty() ? 0 : events.value().back().at_s;
-        }
-        for (const std::string& place : {around.library + "/cards", around.assets + "/cards"}) {
-            if (shelf.picture.empty()) {
-                shelf.picture = front_picture(place, shelf.card_name);
-                shelf.card_folder = place;
-            }
-        }
-        builds.push_back(std::move(shelf));
-    }
-    std::sort(builds.begin(), builds.end(), [](const ShelfBuild& a, const ShelfBuild& b) {
-        return a.started_s != b.started_s ? a.started_s < b.started_s : a.id < b.id;
-    });
-    std::map<std::string, int> made;
-    for (ShelfBuild& build : builds) {
-        build.number = ++made[build.card_name];
-    }
-    std::reverse(builds.begin(), builds.end());
-    return builds;
-}
-
 Outcome<std::string> start_build(const Surroundings& around, const std::string& card_path, Audience audience,
-                                 const AudienceChoice& way, const Card* plan) {
+                                 const AudienceChoice& way, const Membership& of, const Card* plan) {
     const Outcome<OpenCard> card = open_card(card_path, around.shipped);
     if (!card) {
         return card.problem();
@@ -157,20 +122,16 @@ Outcome<std::string> start_build(const Surroundings& around, const std::string& 
             return made.problem();
         }
     }
-    const std::vector<std::string> there = files_in(builds_folder(around), kJournalEnding);
-    const std::string first_id = card_name(card_path) + "-" + stamp(around.now_s);
-    std::string id = first_id;
-    for (int again = 2; std::find(there.begin(), there.end(), id + kJournalEnding) != there.end(); ++again) {
-        id = first_id + "-" + std::to_string(again);
-    }
-    const std::string path = builds_folder(around) + "/" + id + kJournalEnding;
-    Outcome<JournalFile> journal = JournalFile::open(path);
+    Outcome<JournalFile> journal = new_journal(around, card_name(card_path));
     if (!journal) {
         return journal.problem();
     }
+    const std::string path = journal.value().path();
     std::vector<Event> events(2);
     events[0].kind = EventKind::started;
-    events[0].text = id;
+    events[0].text = id_of(path);
+    events[0].batch = of.batch;
+    events[0].maker = of.maker;
     events[0].card = write_card(plan != nullptr ? *plan : card.value().card);
     events[1].kind = EventKind::audience;
     events[1].text = name_of(audience);
@@ -215,17 +176,45 @@ Outcome<OpenBuild> open_build(const Surroundings& around, const ShelfBuild& shel
     return build;
 }
 
+Outcome<OpenBuild> take_up_build(const Surroundings& around, const ShelfBuild& shelf) {
+    // The lock first, then the reading: what is read can then no longer be out of date.
+    Outcome<JournalFile> journal = JournalFile::open(shelf.path);
+    Outcome<OpenBuild> build = open_build(around, shelf);
+    if (!build) {
+        return build;
+    }
+    if (journal) {
+        build.value().journal = std::make_shared<JournalFile>(std::move(journal).value());
+    } else {
+        build.value().looking_only =
+            journal.problem().expected == kJournalBusy
+                ? "This build is open in another window or program. Here you can only look at it."
+                : journal.problem().sentence() + ". Here you can only look at it.";
+    }
+    return build;
+}
+
 Outcome<Done> confirm(const Surroundings& around, OpenBuild& build, Event event) {
+    if (!build.looking_only.empty()) {
+        return Problem{"", "", build.looking_only};
+    }
     event.at_s = around.now_s;
     Record next = build.record;
     if (const Outcome<Done> fits = apply_event(next, build.parts, event); !fits) {
         return fits.problem();
     }
-    Outcome<JournalFile> journal = JournalFile::open(build.shelf.path);
+    std::shared_ptr<JournalFile> journal = build.journal;
     if (!journal) {
-        return journal.problem();
+        Outcome<JournalFile> opened = JournalFile::open(build.shelf.path);
+        if (!opened) {
+            return opened.problem();
+        }
+        journal = std::make_shared<JournalFile>(std::move(opened).value());
     }
-    if (const Outcome<Done> added = journal.value().add(event); !added) {
+    if (journal->count() != static_cast<int>(build.events.size())) {
+        return Problem{build.shelf.path, "", "has gone on since it was opened here; open the build again"};
+    }
+    if (const Outcome<Done> added = journal->add(event); !added) {
         return added.problem();
     }
     build.record = std::move(next);

@@ -20,17 +20,29 @@ struct Surroundings {
     double clock_s = 0.0;   ///< a steady clock, for toasts and holds
 };
 
+/// The batch a build belongs to and who makes it; both may be empty.
+struct Membership {
+    std::string batch;
+    std::string maker;
+};
+
 [[nodiscard]] std::vector<ShelfCard> list_cards(const Surroundings& around,
                                                 const std::vector<ShelfBuild>& builds);
 [[nodiscard]] std::vector<ShelfBuild> list_builds(const Surroundings& around);
+
+/// "20260504-100000": a moment as it stands in file names, so that they sort by time.
+[[nodiscard]] std::string stamp(std::int64_t seconds);
 
 /// A new build's journal: its file, written and synced with the started and audience events in it.
 /// `plan`: build this instead of what the card's file says (traces laid anew for another holder).
 [[nodiscard]] Outcome<std::string> start_build(const Surroundings& around, const std::string& card_path,
                                                Audience audience, const AudienceChoice& way,
-                                               const Card* plan = nullptr);
+                                               const Membership& of = {}, const Card* plan = nullptr);
 
-/// Opens a journal and derives everything the Make place needs.
+/// Opens a build to work on: this program is then its one writer. When another program has it open, the build
+/// can be looked at, and `looking_only` says why nothing can be confirmed.
+[[nodiscard]] Outcome<OpenBuild> take_up_build(const Surroundings& around, const ShelfBuild& shelf);
+/// Opens a journal to read and derives everything the Make place needs.
 [[nodiscard]] Outcome<OpenBuild> open_build(const Surroundings& around, const ShelfBuild& shelf);
 /// One event into the journal (on the disk when this returns) and into the record. Nothing changes on a
 /// Problem.

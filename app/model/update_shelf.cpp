@@ -119,7 +119,7 @@ void choose_way(AppState& state, const Surroundings& around, const std::string& 
                 return;
             }
             Outcome<std::string> journal =
-                start_build(around, state.starting, state.asked, way, plan ? &*plan : nullptr);
+                start_build(around, state.starting, state.asked, way, {}, plan ? &*plan : nullptr);
             if (!journal) {
                 say(state, around, journal.problem().sentence());
                 return;
@@ -144,12 +144,19 @@ void resume(AppState& state, const Surroundings& around, const std::string& jour
         say(state, around, "This build is not in the library any more.");
         return;
     }
-    Outcome<OpenBuild> build = open_build(around, *shelf);
+    const ShelfBuild wanted = *shelf;
+    if (state.build && state.build->shelf.path == journal) {
+        state.build.reset(); // it is read again, so let go of it first
+    }
+    Outcome<OpenBuild> build = take_up_build(around, wanted);
     if (!build) {
         say(state, around, build.problem().sentence());
         return;
     }
     state.build = std::move(build).value();
+    if (!state.build->looking_only.empty()) {
+        say(state, around, state.build->looking_only);
+    }
     state.build->lessons = learn_from_library(state, around, *state.build);
     state.log.reset(); // Log is about the build at hand from now on
     state.build->face = open_move(*state.build) == nullptr && !state.build->record.finished ? MakeFace::proof
@@ -170,7 +177,8 @@ void put_away(AppState& state, const Surroundings& around, const std::string& jo
     if (shelf == nullptr) {
         return;
     }
-    Outcome<OpenBuild> build = open_build(around, *shelf);
+    const bool on_table = state.build && state.build->shelf.path == journal;
+    Outcome<OpenBuild> build = on_table ? Outcome<OpenBuild>(*state.build) : open_build(around, *shelf);
     if (!build) {
         say(state, around, build.problem().sentence());
         return;

@@ -3,6 +3,7 @@
 #include "controls/panel.h"
 #include "controls/scroll.h"
 #include "screens/screen.h"
+#include "screens/shelf_aside.h"
 #include "view/make_view.h"
 
 #include <algorithm>
@@ -10,6 +11,8 @@
 namespace lanternleaf {
 
 namespace {
+
+constexpr std::size_t kDrawnWhole = 60; ///< so many builds are all drawn, wherever the list stands
 
 float wanted_columns(const Ui& ui, float one, int most) {
     const float width = ui.m.window.w - 2 * ui.m.page_margin;
@@ -64,10 +67,6 @@ void draw_build(Screen& screen, const ShelfBuild& build, const Rect& r, bool fir
     y += head.lead + 2;
     const TextStyle body = ui.m.type(narrow ? Type::Small : Type::Body);
     const int step = std::min(build.step, kStepCount);
-    if (!build.trouble.empty()) {
-        ui.pen().paragraph({inside.x, y}, inside.w, build.trouble, ui.m.type(Type::Small), ui.theme().plum);
-        return;
-    }
     ui.pen().text({inside.x, y},
                   "Build " + std::to_string(build.number) + ", step " + std::to_string(step) + " of 7", body,
                   ui.theme().ink2);
@@ -206,7 +205,7 @@ void draw_shelf(Screen& screen) {
 
     std::vector<const ShelfBuild*> open;
     for (const ShelfBuild& build : screen.state.builds) {
-        if (!build.finished) {
+        if (!build.finished && build.trouble.empty()) {
             open.push_back(&build);
         }
     }
@@ -224,7 +223,11 @@ void draw_shelf(Screen& screen) {
                                  : std::max(cover + 36, 4 * ui.m.type(Type::Body).lead + ui.m.primary_h + 76);
         for (std::size_t i = 0; i < open.size(); ++i) {
             const auto column = static_cast<float>(i % static_cast<std::size_t>(columns));
-            draw_build(screen, *open[i], {page.x + column * (width + gap), y, width, height}, i == 0);
+            // Of a very long list only what is near the window is drawn: thousands may lie on the table.
+            const bool near_by = y < full.bottom() + full.h && y + height > full.y - full.h;
+            if (open.size() <= kDrawnWhole || near_by) {
+                draw_build(screen, *open[i], {page.x + column * (width + gap), y, width, height}, i == 0);
+            }
             if (i + 1 == open.size() || (i + 1) % static_cast<std::size_t>(columns) == 0) {
                 y += height + gap;
             }
@@ -276,6 +279,7 @@ void draw_shelf(Screen& screen) {
     if (bring_in) {
         ui.host().pick_card();
     }
+    y = draw_set_aside(screen, page, y);
     scroll.done(y - scroll.top());
     draw_top_bar(screen, regions.top, "");
 }

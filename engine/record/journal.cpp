@@ -231,7 +231,13 @@ Outcome<Done> JournalFile::add(const Event& event) {
     if (fstat(descriptor_, &now) != 0) {
         return failed("looked at", errno);
     }
-    if (now.st_size != size_ || now.st_nlink == 0) {
+
+    // The name must still lead to this very file: a synchroniser may have put another one in its place.
+    struct stat named {};
+
+    const bool in_place =
+        stat(path_.c_str(), &named) == 0 && named.st_ino == now.st_ino && named.st_dev == now.st_dev;
+    if (now.st_size != size_ || now.st_nlink == 0 || !in_place) {
         return Problem{path_, "", "was changed or taken away by something else; open the build again"};
     }
     Outcome<Done> appended = append(line + "\n");
