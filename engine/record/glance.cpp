@@ -229,11 +229,11 @@ Outcome<Glance> full_glance(const std::string& text, const std::string& file) {
 } // namespace
 
 Outcome<Glance> glance_at(const std::string& text, const std::string& file) {
+    if (text.find_first_not_of('\0') != std::string::npos && text[0] != '{') {
+        return Problem{file, "line 1", "expected a build's journal, found something else"};
+    }
     const std::size_t end = whole_lines_end(text);
     if (end == 0) {
-        if (text.find_first_not_of('\0') != std::string::npos && text[0] != '{') {
-            return Problem{file, "line 1", "expected a build's journal, found something else"};
-        }
         return Glance{};
     }
     Glance quick;

@@ -96,7 +96,8 @@ TEST_CASE("A glance names what is no journal", "[record][glance]") {
     const std::string foreign = "\x89PNG\r\n\x1a\nsomething";
     CHECK_FALSE(glance_at(foreign, "a").ok());
     CHECK_FALSE(glance_at("hello", "a").ok());
-    CHECK_FALSE(glance_at("hello\n", "a").ok());
+    CHECK(glance_at("hello\n", "a").problem().sentence() ==
+          "a: line 1: expected a build's journal, found something else");
     CHECK_FALSE(glance_at(text.substr(second), "a").ok()); // its beginning is missing
     std::string hole = text;
     hole.replace(second, 10, "##########");
