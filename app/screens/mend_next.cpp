@@ -99,6 +99,14 @@ float draw_ask_lights(Screen& screen, const MendView& view, Rect r, bool draw) {
     if (tapped >= 0) {
         act(screen, mend::TapRest{tapped == 0 ? Look::dark : Look::lit});
     }
+    if (!warm && !screen.state.build->record.cell_in) {
+        r.cut_top(10);
+        if (draw && button(ui, "mend/cell-in", {r.x, r.y, r.w, ui.m.button_h},
+                           {.label = "The cell is in again", .icon = Icon::Holder})) {
+            act(screen, mend::CellIn{});
+        }
+        r.cut_top(ui.m.button_h);
+    }
     return r.y - top;
 }
 

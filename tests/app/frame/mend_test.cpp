@@ -72,6 +72,9 @@ TEST_CASE("Mend asks for the cell first and records it as out", "[frame][mend]")
         CHECK_FALSE(table.build().record.cell_in);
         CHECK(table.there("mend/rest/dark"));         // the lights come next
         CHECK_FALSE(table.there("mend/cannot-tell")); // and no test before them
+        table.reach("mend", "mend/cell-in");
+        CHECK(table.build().record.cell_in); // an adult had read the notice in this build
+        CHECK_FALSE(table.there("mend/cell-in"));
         table.reach("mend", "mend/rest/dark");
         CHECK(table.there("mend/cannot-tell"));
     }
