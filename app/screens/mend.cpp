@@ -100,17 +100,33 @@ float pressing_button(const Ui& ui) {
     return std::max(button_width(ui, {.label = "Yes"}), ui.m.with_text(72));
 }
 
+// Room for the question beside its answers; all of the width where it must stand above them.
+float pressing_words(const Ui& ui, float w) {
+    const float beside = w - 2 * pressing_button(ui) - 18;
+    return beside < ui.m.with_text(130) ? w : beside;
+}
+
 // Does pressing change it? One of the two questions that part most faults from the rest.
 void draw_pressing(Screen& screen, const MendView& view, Rect row) {
     Ui& ui = screen.ui;
     const TextStyle small = ui.m.type(Type::Small);
     const float each = pressing_button(ui);
+    if (pressing_words(ui, row.w) == row.w) {
+        const float asks = ui.fonts().wrapped_height(kPressingAsks, small, row.w);
+        ui.pen().paragraph({row.x, row.y}, row.w, kPressingAsks, small, ui.theme().ink);
+        row.cut_top(asks + 8);
+        row.x = row.right() - 2 * each - 18;
+        row.w = 2 * each + 18;
+    }
+    const bool above = row.w <= 2 * each + 18;
     const Rect no = row.cut_right(each);
     row.cut_right(8);
     const Rect yes = row.cut_right(each);
     row.cut_right(10);
-    const float high = ui.fonts().wrapped_height(kPressingAsks, small, row.w);
-    ui.pen().paragraph({row.x, row.centre().y - high / 2}, row.w, kPressingAsks, small, ui.theme().ink);
+    if (!above) {
+        const float high = ui.fonts().wrapped_height(kPressingAsks, small, row.w);
+        ui.pen().paragraph({row.x, row.centre().y - high / 2}, row.w, kPressingAsks, small, ui.theme().ink);
+    }
     const auto one = [&](const char* name, const Rect& r, const char* label, bool changes) {
         const Rect box{r.x, r.centre().y - ui.m.button_h / 2, r.w, ui.m.button_h};
         if (button(ui, name, box, {.label = label, .selected = view.pressing == changes})) {
@@ -125,7 +141,10 @@ float pressing_height(const Ui& ui, const MendView& view, float w) {
     if (!view.any_light) {
         return 0;
     }
-    const float text_w = w - 2 * pressing_button(ui) - 18;
+    const float text_w = pressing_words(ui, w);
+    if (text_w == w) {
+        return ui.fonts().wrapped_height(kPressingAsks, ui.m.type(Type::Small), w) + 8 + ui.m.button_h;
+    }
     return std::max(ui.m.target,
                     ui.fonts().wrapped_height(kPressingAsks, ui.m.type(Type::Small), text_w) + 4);
 }
@@ -248,7 +267,8 @@ void draw_mend(Screen& screen) {
     }
     const MendView view = make_mend_view(*screen.state.mend);
     const Regions regions = make_regions(screen.ui.m, {.actions = false, .panel_w = 536});
-    if (screen.ui.m.form == Form::Landscape) {
+    // Large letters need the width: then all stands in one column that scrolls.
+    if (screen.ui.m.form == Form::Landscape && screen.ui.m.text_scale < 1.4f) {
         draw_beside(screen, view, regions);
     } else {
         draw_stacked(screen, view, regions);
