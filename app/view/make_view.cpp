@@ -188,7 +188,7 @@ MakeView make_view(const AppState& state) {
     }
     const Move* move = open_move(build);
     if (build.face == MakeFace::verdict && build.verdict) {
-        view.back = "Proof";
+        view.back = "Back";
         fill_verdict(view, build);
     } else if (move != nullptr && build.face == MakeFace::move) {
         view.move_text = "Move " + std::to_string(build.move + 1) + " of " + std::to_string(view.pips);

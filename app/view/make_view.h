@@ -59,7 +59,7 @@ struct MakeView {
     std::string sentence;
     std::string why;
     std::vector<std::string> lessons; ///< what earlier builds of the card say of this move
-    std::string length_text; ///< "76 mm"; empty when the move uses no tape
+    std::string length_text;          ///< "76 mm"; empty when the move uses no tape
     std::optional<CheckView> check;
     bool adult_only = false;
     std::string back;    ///< "Move 2"; empty at the first move of a step
