@@ -14,7 +14,8 @@ namespace lanternleaf {
 struct Surroundings {
     std::string assets;  ///< shipped parts, cards, safety table
     std::string fonts;   ///< where the faces for printouts lie; empty: the built-in face
-    std::string library; ///< the maker's own: cards/, builds/, settings.json, prices.json
+    std::string library; ///< the maker's own: cards/, builds/, prices.json; may be shared between devices
+    std::string device;  ///< what is this device's alone (settings: its glass, its light); empty: the library
     Parts shipped;
     std::int64_t now_s = 0; ///< UTC seconds
     double clock_s = 0.0;   ///< a steady clock, for toasts and holds

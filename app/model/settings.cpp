@@ -11,7 +11,7 @@ namespace lanternleaf {
 namespace {
 
 std::string settings_path(const Surroundings& around) {
-    return around.library + "/settings.txt";
+    return (around.device.empty() ? around.library : around.device) + "/settings.txt";
 }
 
 } // namespace
@@ -54,7 +54,7 @@ void write_settings(const Surroundings& around, const Settings& settings) {
                              yes(settings.reduced_motion) + "\nleft_handed " + yes(settings.left_handed) +
                              "\ntext_scale " + scale + "\npx_per_mm " + glass + "\nregion " +
                              settings.region + "\n";
-    if (make_folder(around.library).ok()) {
+    if (make_folder(around.device.empty() ? around.library : around.device).ok()) {
         static_cast<void>(write_file(settings_path(around), text).ok());
     }
 }

@@ -11,14 +11,38 @@ namespace lanternleaf {
 
 namespace {
 
+constexpr const char* kChip = "Coin cells & children";
+constexpr const char* kShortChip = "Safety";
+
 const std::array<NavPlace, 5> kPlaces = {{{"nav/shelf", "Shelf", Icon::Shelf},
                                           {"nav/draw", "Draw", Icon::Draw},
                                           {"nav/make", "Make", Icon::Make},
                                           {"nav/mend", "Mend", Icon::Mend},
                                           {"nav/log", "Log", Icon::Log}}};
 
+constexpr float kMarkRoom = 54; ///< the mark and the space to the first place
+
+/// How much the bar can say at this size of text: all five places and the whole chip; a shorter chip; or the
+/// places behind the mark, as on a tablet held upright. Nothing is ever cut off or laid over another.
+enum class Room { whole, short_chip, menu };
+
+Room room_of(const Ui& ui) {
+    if (ui.m.form != Form::Landscape) {
+        return ui.m.phone() ? Room::short_chip : Room::whole;
+    }
+    float places = kMarkRoom;
+    for (const NavPlace& place : kPlaces) {
+        places += nav_item_width(ui, place) + 8;
+    }
+    const float right = ui.m.target + 6 + 2 * ui.m.page_margin + 4 + ui.m.gap;
+    const float left = ui.m.window.w - ui.m.insets.left - ui.m.insets.right - right - places;
+    return left >= safety_chip_width(ui, kChip)        ? Room::whole
+           : left >= safety_chip_width(ui, kShortChip) ? Room::short_chip
+                                                       : Room::menu;
+}
+
 const char* chip_label(const Ui& ui) {
-    return ui.m.phone() ? "Safety" : "Coin cells & children";
+    return room_of(ui) == Room::short_chip ? kShortChip : kChip;
 }
 
 // From the right: day or night (not on phones, where settings hold it), then the chip.
@@ -54,10 +78,10 @@ void draw_top_bar(Screen& screen, const Rect& top, const std::string& title) {
         screen.say(command::ToggleNight{});
     }
     const float room_to = right.chip.x - ui.m.gap;
-    if (ui.m.form == Form::Landscape) {
+    if (ui.m.form == Form::Landscape && room_of(ui) != Room::menu) {
         float x = inside.x + ui.m.page_margin + 4;
         draw_mark(ui.pen(), {x + 17, inside.centre().y}, 42, ui.theme());
-        x += 54;
+        x += kMarkRoom;
         float places_end = x;
         const int chosen = nav_bar(ui, kPlaces, static_cast<int>(screen.state.place), inside, x, &places_end);
         if (chosen >= 0) {

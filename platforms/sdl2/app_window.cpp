@@ -125,6 +125,9 @@ Outcome<std::unique_ptr<AppWindow>> AppWindow::open(const WindowOptions& options
     }
     parts->app = std::move(opened).value();
     parts->app->around.fonts = options.fonts.string();
+    // A library may be shared by many tablets; how large a millimetre is on this one's glass is not.
+    parts->app->around.device = host.data_folder().string();
+    parts->app->state.settings = read_settings(parts->app->around);
     if (!options.open.empty()) {
         update(parts->app->state, parts->app->around, command::StartCard{options.open});
     }
