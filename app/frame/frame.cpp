@@ -4,15 +4,15 @@
 
 namespace lanternleaf {
 
-Outcome<App> open_app_in(const std::string& assets, const std::string& library, Pictures& pictures,
-                         std::int64_t now_s) {
+Outcome<App> open_app_in(const AppFolders& folders, Pictures& pictures, std::int64_t now_s) {
     App app;
-    app.around.assets = assets;
-    app.around.fonts = assets + "/fonts";
-    app.around.library = library;
+    app.around.assets = folders.assets;
+    app.around.fonts = folders.fonts;
+    app.around.library = folders.library;
+    app.around.device = folders.device;
     app.around.now_s = now_s;
     app.pictures = &pictures;
-    Outcome<Parts> parts = load_parts(assets);
+    Outcome<Parts> parts = load_parts(folders.assets);
     if (!parts) {
         return parts.problem();
     }

@@ -18,10 +18,17 @@ struct App {
     Pictures* pictures = nullptr; ///< outlives the app
 };
 
+/// Where an app finds and keeps things; see Surroundings.
+struct AppFolders {
+    std::string assets;
+    std::string library;
+    std::string fonts{};
+    std::string device{};
+};
+
 /// Reads the parts, settings and library. A Problem when the shipped parts cannot be read: then nothing can
 /// be built.
-[[nodiscard]] Outcome<App> open_app_in(const std::string& assets, const std::string& library,
-                                       Pictures& pictures, std::int64_t now_s);
+[[nodiscard]] Outcome<App> open_app_in(const AppFolders& folders, Pictures& pictures, std::int64_t now_s);
 
 /// Between ui.begin_frame() and ui.end_frame(). `now_s` is UTC, for the records.
 void app_frame(App& app, Ui& ui, std::int64_t now_s);

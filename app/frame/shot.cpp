@@ -52,7 +52,7 @@ Outcome<Done> draw_shot(const ShotWish& wish) {
         return fonts.problem();
     }
     BitmapPictures pictures;
-    Outcome<App> opened = open_app_in(wish.assets, wish.library, pictures, wish.now_s);
+    Outcome<App> opened = open_app_in({wish.assets, wish.library, wish.fonts.string()}, pictures, wish.now_s);
     if (!opened) {
         return opened.problem();
     }

@@ -48,8 +48,7 @@ struct Laying {
 /// Traces being looked for, a piece a frame.
 struct TraceSearch {
     std::shared_ptr<RouteSearch> work; ///< none: nothing is looked for
-    RouteProgress progress;
-    double began_s = 0.0; ///< on the steady clock
+    double began_s = 0.0;              ///< on the steady clock
 };
 
 struct DrawState {

@@ -1,5 +1,6 @@
 #include "model/update.h"
 
+#include "base/overloaded.h"
 #include "model/update_draw.h"
 #include "model/update_log.h"
 #include "model/update_mend.h"
@@ -10,13 +11,6 @@
 namespace lanternleaf {
 
 namespace {
-
-template <class... Ts>
-struct Overloaded : Ts... {
-    using Ts::operator()...;
-};
-template <class... Ts>
-Overloaded(Ts...) -> Overloaded<Ts...>;
 
 void open_sheet(AppState& state, SheetKind sheet) {
     state.sheet = sheet;

@@ -1,5 +1,6 @@
 #include "model/update_draw.h"
 
+#include "base/overloaded.h"
 #include "cardfile/cardfile.h"
 #include "drawing/sheet_marks.h"
 #include "model/draw_hit.h"
@@ -13,13 +14,6 @@ namespace {
 
 /// Beyond this many findings nobody looks for one-tap fixes; each costs up to kMostTries reviews.
 constexpr std::size_t kMostWithFixes = 8;
-
-template <class... Ts>
-struct Overloaded : Ts... {
-    using Ts::operator()...;
-};
-template <class... Ts>
-Overloaded(Ts...) -> Overloaded<Ts...>;
 
 void forget_selection_if_gone(DrawState& draw) {
     if (draw.selected != "foam" && !draw.selected.empty() && !place_of(draw.card, draw.selected)) {

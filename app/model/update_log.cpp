@@ -1,5 +1,6 @@
 #include "model/update_log.h"
 
+#include "base/overloaded.h"
 #include "model/update.h"
 
 #include <algorithm>
@@ -7,13 +8,6 @@
 namespace lanternleaf {
 
 namespace {
-
-template <class... Ts>
-struct Overloaded : Ts... {
-    using Ts::operator()...;
-};
-template <class... Ts>
-Overloaded(Ts...) -> Overloaded<Ts...>;
 
 // One line, without blanks at its ends.
 std::string trimmed(const std::string& text) {

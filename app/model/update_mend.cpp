@@ -1,5 +1,6 @@
 #include "model/update_mend.h"
 
+#include "base/overloaded.h"
 #include "mend/told.h"
 #include "model/update_parts.h"
 
@@ -11,13 +12,6 @@ namespace lanternleaf {
 namespace {
 
 constexpr std::size_t kCausesShown = 4;
-
-template <class... Ts>
-struct Overloaded : Ts... {
-    using Ts::operator()...;
-};
-template <class... Ts>
-Overloaded(Ts...) -> Overloaded<Ts...>;
 
 bool write(AppState& state, const Surroundings& around, EventKind kind, const std::string& text) {
     Event event;

@@ -38,20 +38,6 @@ MendOptions options_for(const OpenBuild& build, const MendHistory& history) {
     return options;
 }
 
-const Check* mend_check(const Step& step, const std::string& id) {
-    for (const Check& check : step.proof) {
-        if (check.id == id) {
-            return &check;
-        }
-    }
-    for (const Move& move : step.moves) {
-        if (move.check && move.check->id == id) {
-            return &*move.check;
-        }
-    }
-    return nullptr;
-}
-
 // Of the steps that are not proved. A proof speaks of that day and is weighed as such: tape can crack after
 // it.
 void observe_readings(MendState& mend, const OpenBuild& build) {
@@ -60,7 +46,7 @@ void observe_readings(MendState& mend, const OpenBuild& build) {
             continue;
         }
         for (const Reading& reading : build.record.at(static_cast<StepId>(step)).readings) {
-            const Check* check = mend_check(build.steps[static_cast<std::size_t>(step - 1)], reading.check);
+            const Check* check = check_in(build.steps[static_cast<std::size_t>(step - 1)], reading.check);
             if (check != nullptr) {
                 mend.session = observe_reading(mend.session, *check, reading);
             }

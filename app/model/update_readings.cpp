@@ -35,18 +35,7 @@ void save(AppState& state, const Surroundings& around, Reading reading) {
 } // namespace
 
 const Check* find_check(const OpenBuild& build, const std::string& id) {
-    const Step& step = open_step(build);
-    for (const Check& check : step.proof) {
-        if (check.id == id) {
-            return &check;
-        }
-    }
-    for (const Move& move : step.moves) {
-        if (move.check && move.check->id == id) {
-            return &*move.check;
-        }
-    }
-    return nullptr;
+    return check_in(open_step(build), id);
 }
 
 const Reading* last_reading(const OpenBuild& build, const std::string& check) {

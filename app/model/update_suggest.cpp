@@ -42,7 +42,7 @@ void suggest_traces(AppState& state, const Surroundings& around) {
     request.tape = draw.tape;
     request.suggestions = kWanted;
     draw.selected.clear();
-    draw.search = {std::make_shared<RouteSearch>(std::move(request)), {}, around.clock_s};
+    draw.search = {std::make_shared<RouteSearch>(std::move(request)), around.clock_s};
 }
 
 void search_on(AppState& state, const Surroundings& around) {
@@ -50,9 +50,7 @@ void search_on(AppState& state, const Surroundings& around) {
     if (search.work == nullptr) {
         return;
     }
-    const bool more = search.work->step();
-    search.progress = search.work->progress();
-    if (!more) {
+    if (!search.work->step()) {
         end_search(state, around);
     }
 }

@@ -17,7 +17,7 @@ constexpr double kUnseen_s = 0.2;
 
 void draw_looking(Screen& screen, const Rect& area, bool brief) {
     Ui& ui = screen.ui;
-    const TraceSearch& search = screen.state.draw->search;
+    const RouteProgress progress = screen.state.draw->search.work->progress();
     Rect inside = area.shrunk(brief ? 4.0f : 16.0f, brief ? 0.0f : 11.0f);
     const ButtonLook stop{.label = "Stop", .icon = Icon::Cross};
     const Rect slot = inside.cut_right(button_width(ui, stop));
@@ -26,14 +26,14 @@ void draw_looking(Screen& screen, const Rect& area, bool brief) {
     }
     inside.cut_right(14);
     const TextStyle body = ui.m.type(Type::Body);
-    const int found = search.progress.suggestions;
+    const int found = progress.suggestions;
     const std::string words =
         found == 0 ? "Looking for traces…" : "Looking on: " + std::to_string(found) + " found…";
     const float text_h = body.lead;
     const float y = inside.centre().y - (text_h + 22) / 2;
     ui.pen().text_in({inside.x, y, inside.w, text_h}, ui.fonts().fitted(words, body.bold(), inside.w),
                      body.bold(), ui.theme().ink, Align::Left);
-    share_bar(ui, {inside.x, y + text_h + 8, inside.w, 14}, static_cast<float>(search.progress.done),
+    share_bar(ui, {inside.x, y + text_h + 8, inside.w, 14}, static_cast<float>(progress.done),
               ui.theme().leaf);
 }
 

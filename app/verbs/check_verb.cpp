@@ -56,11 +56,7 @@ void print_check(std::ostream& out, const Card& card, const Review& review) {
 } // namespace
 
 Outcome<ExitStatus> check_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
-    const Outcome<Parts> shipped = load_parts(around.assets);
-    if (!shipped) {
-        return shipped.problem();
-    }
-    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    const Outcome<OpenCard> open = asked_card(args, around);
     if (!open) {
         return open.problem();
     }

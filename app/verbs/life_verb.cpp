@@ -73,11 +73,7 @@ Outcome<ExitStatus> life_verb(const Arguments& args, std::ostream& out, const Ve
         return Problem{"lanternleaf life", "", "expected --json or --csv, not both"};
     }
     options.most_h = std::fmax(options.most_h, shown_h);
-    const Outcome<Parts> shipped = load_parts(around.assets);
-    if (!shipped) {
-        return shipped.problem();
-    }
-    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    const Outcome<OpenCard> open = asked_card(args, around);
     if (!open) {
         return open.problem();
     }

@@ -239,11 +239,7 @@ void print_mend(std::ostream& out, const Card& card, const MendSession& session,
 } // namespace
 
 Outcome<ExitStatus> mend_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
-    const Outcome<Parts> shipped = load_parts(around.assets);
-    if (!shipped) {
-        return shipped.problem();
-    }
-    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    const Outcome<OpenCard> open = asked_card(args, around);
     if (!open) {
         return open.problem();
     }

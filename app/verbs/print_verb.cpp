@@ -1,4 +1,4 @@
-#include "desk/desk.h"
+#include "desk/print_desk.h"
 #include "files/files.h"
 #include "findings/review.h"
 #include "sheets/printout.h"
@@ -12,15 +12,6 @@
 namespace lanternleaf {
 
 namespace {
-
-// The embedded face lies beside the other assets; without it the built-in one does.
-PrintFonts fonts_in(const std::string& folder) {
-    const PrintFonts files{folder + "/Andika-Regular.ttf", folder + "/Andika-Bold.ttf"};
-    std::error_code ignored;
-    const bool both =
-        std::filesystem::exists(files.regular, ignored) && std::filesystem::exists(files.bold, ignored);
-    return !folder.empty() && both ? files : PrintFonts{};
-}
 
 Outcome<Done> read_paper(const Arguments& args, PrintoutWish& wish) {
     if (args.has("--paper")) {
@@ -76,12 +67,7 @@ Outcome<Done> read_price_file(const Arguments& args, PrintoutWish& wish) {
     if (!args.has("--prices")) {
         return Done{};
     }
-    const std::string& path = args.at("--prices");
-    const Outcome<std::string> text = read_file(path);
-    if (!text) {
-        return text.problem();
-    }
-    Outcome<Prices> prices = read_prices(text.value(), path);
+    Outcome<Prices> prices = load_prices(args.at("--prices"));
     if (!prices) {
         return prices.problem();
     }
@@ -98,18 +84,14 @@ Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out, const V
     }
     PrintoutWish wish;
     wish.mirrored = args.has("--mirror");
-    wish.fonts = fonts_in(around.fonts);
+    wish.fonts = print_fonts_in(around.fonts);
     for (const auto& read : {read_paper, read_batch, read_sheets, read_price_file}) {
         const Outcome<Done> done = read(args, wish);
         if (!done) {
             return done.problem();
         }
     }
-    const Outcome<Parts> shipped = load_parts(around.assets);
-    if (!shipped) {
-        return shipped.problem();
-    }
-    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    const Outcome<OpenCard> open = asked_card(args, around);
     if (!open) {
         return open.problem();
     }

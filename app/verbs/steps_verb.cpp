@@ -41,11 +41,7 @@ void print_steps(std::ostream& out, const Card& card, const std::vector<Step>& s
 } // namespace
 
 Outcome<ExitStatus> steps_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
-    const Outcome<Parts> shipped = load_parts(around.assets);
-    if (!shipped) {
-        return shipped.problem();
-    }
-    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    const Outcome<OpenCard> open = asked_card(args, around);
     if (!open) {
         return open.problem();
     }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "base/outcome.h"
+#include "desk/desk.h"
 #include "verbs/verbs.h"
 
 #include <iosfwd>
@@ -38,6 +39,9 @@ enum class ExitStatus { well = 0, card_problem = 1, unreadable = 2 };
 /// A Problem is printed as one line, and the exit status is then `unreadable`.
 using VerbFunction = Outcome<ExitStatus> (*)(const Arguments& args, std::ostream& out,
                                              const VerbSurroundings& around);
+
+/// The card that CARD names, with the shipped parts under its own.
+[[nodiscard]] Outcome<OpenCard> asked_card(const Arguments& args, const VerbSurroundings& around);
 
 struct Verb {
     const char* name;

@@ -189,4 +189,9 @@ int run_verb(std::span<const std::string> args, std::ostream& out, std::ostream&
     return parse_and_run(*verb, args.subspan(1), out, err, around);
 }
 
+Outcome<OpenCard> asked_card(const Arguments& args, const VerbSurroundings& around) {
+    const Outcome<Parts> shipped = load_parts(around.assets);
+    return shipped ? open_card(args.at("CARD"), shipped.value()) : Outcome<OpenCard>(shipped.problem());
+}
+
 } // namespace lanternleaf

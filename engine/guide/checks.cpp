@@ -333,4 +333,18 @@ std::optional<FoamWindow> foam_window(const Card& card, const Parts& parts) {
     return window;
 }
 
+const Check* check_in(const Step& step, const std::string& id) {
+    for (const Check& check : step.proof) {
+        if (check.id == id) {
+            return &check;
+        }
+    }
+    for (const Move& move : step.moves) {
+        if (move.check && move.check->id == id) {
+            return &*move.check;
+        }
+    }
+    return nullptr;
+}
+
 } // namespace lanternleaf

@@ -103,6 +103,9 @@ struct Step {
     std::vector<Check> proof; ///< what proves the step as a whole (besides the moves' checks)
 };
 
+/// A check of the step's proof or of one of its moves; null when it has none of that id.
+[[nodiscard]] const Check* check_in(const Step& step, const std::string& id);
+
 [[nodiscard]] const char* title_of(StepId step);
 [[nodiscard]] const char* name_of(StepId step);    ///< "mount_holder"
 [[nodiscard]] const char* name_of(MoveKind kind);  ///< "start_strip"

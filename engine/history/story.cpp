@@ -116,20 +116,6 @@ std::string spoken_day(std::int64_t seconds) {
     return spoken_date(utc_text(seconds).substr(0, 10));
 }
 
-const Check* check_in(const Step& step, const std::string& id) {
-    for (const Check& check : step.proof) {
-        if (check.id == id) {
-            return &check;
-        }
-    }
-    for (const Move& move : step.moves) {
-        if (move.check && move.check->id == id) {
-            return &*move.check;
-        }
-    }
-    return nullptr;
-}
-
 StoryReading tell_reading(const Reading& reading, const Check* check) {
     StoryReading out;
     out.check = reading.check;

@@ -83,9 +83,6 @@ struct Story {
 [[nodiscard]] std::string spoken_clock(std::int64_t seconds);
 [[nodiscard]] std::string spoken_day(std::int64_t seconds);
 
-/// The check of that id, of a step's moves or its proof; null when there is none.
-[[nodiscard]] const Check* check_in(const Step& step, const std::string& id);
-
 /// One reading in words; `check` null when the card as built has none of that id.
 [[nodiscard]] StoryReading tell_reading(const Reading& reading, const Check* check);
 

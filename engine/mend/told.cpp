@@ -1,5 +1,7 @@
 #include "mend/told.h"
 
+#include "base/overloaded.h"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -7,13 +9,6 @@
 namespace lanternleaf {
 
 namespace {
-
-template <class... Ts>
-struct Overloaded : Ts... {
-    using Ts::operator()...;
-};
-template <class... Ts>
-Overloaded(Ts...) -> Overloaded<Ts...>;
 
 std::string figure(double value) {
     char text[32];

@@ -119,15 +119,14 @@ Outcome<std::unique_ptr<AppWindow>> AppWindow::open(const WindowOptions& options
     auto parts = std::make_unique<Parts>(std::move(session), std::move(fonts).value(), host);
     parts->log_frames = options.log_frames;
     const std::string library = options.library.empty() ? host.data_folder().string() : options.library;
-    Outcome<App> opened = open_app_in(options.assets.string(), library, parts->pictures, utc_s());
+    // A library may be shared by many tablets; how large a millimetre is on this one's glass is not.
+    const AppFolders folders{options.assets.string(), library, options.fonts.string(),
+                             host.data_folder().string()};
+    Outcome<App> opened = open_app_in(folders, parts->pictures, utc_s());
     if (!opened) {
         return opened.problem();
     }
     parts->app = std::move(opened).value();
-    parts->app->around.fonts = options.fonts.string();
-    // A library may be shared by many tablets; how large a millimetre is on this one's glass is not.
-    parts->app->around.device = host.data_folder().string();
-    parts->app->state.settings = read_settings(parts->app->around);
     if (!options.open.empty()) {
         update(parts->app->state, parts->app->around, command::StartCard{options.open});
     }

@@ -220,7 +220,7 @@ TEST_CASE("a long search shows how far it is, is stopped by a tap, and dropped b
         begin();
         d.fingers.frame(1);
         REQUIRE(d.draw().search.work != nullptr);
-        CHECK(d.draw().search.progress.done > 0.0);
+        CHECK(d.draw().search.work->progress().done > 0.0);
         CHECK(d.fingers.find("draw/suggest/stop") != nullptr);
         update(d.app.state, d.app.around, command::Draw{draw::StopSearch{}});
         CHECK(d.draw().search.work == nullptr);

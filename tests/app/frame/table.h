@@ -36,7 +36,7 @@ private:
 
 inline App app_in(const std::string& library, Pictures& pictures) {
     Outcome<App> app =
-        open_app_in(std::string(LANTERNLEAF_SOURCE) + "/assets", library, pictures, 1'780'000'000);
+        open_app_in({std::string(LANTERNLEAF_SOURCE) + "/assets", library}, pictures, 1'780'000'000);
     REQUIRE(app.ok());
     return std::move(app).value();
 }

@@ -1,13 +1,10 @@
 // `mend` from outside: what is seen goes in, causes and the next test come out; what cannot be read is one
 // line that names the option.
-#include "verbs/verbs.h"
-
-#include "support/make_build.h"
+#include "support/ask_verb.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 using namespace lanternleaf;
 using Catch::Matchers::Contains;
@@ -18,24 +15,9 @@ namespace {
 const std::string kTop = LANTERNLEAF_SOURCE;
 const std::string kHarbour = kTop + "/assets/cards/harbour-lighthouse.card.json";
 
-struct Answer {
-    int status = -1;
-    std::string out;
-    std::string err;
-};
-
 Answer mend(std::vector<std::string> args, const std::string& card = kHarbour) {
     args.insert(args.begin(), {"mend", card});
-    VerbSurroundings around;
-    around.assets = kTop + "/assets";
-    around.now_s = [] { return make::kMorning_s; };
-    std::ostringstream out;
-    std::ostringstream err;
-    Answer answer;
-    answer.status = run_verb(args, out, err, around);
-    answer.out = out.str();
-    answer.err = err.str();
-    return answer;
+    return ask(args);
 }
 
 const std::string kOneDark = "L1=lit,L2=lit,L3=lit,L4=lit,L5=dark,L6=lit,L7=lit";

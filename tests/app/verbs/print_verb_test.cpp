@@ -1,12 +1,9 @@
 // print from outside: exit status, one line for what cannot be read, nothing on disk changed by a slip.
-#include "verbs/verbs.h"
-
-#include "support/make_build.h"
+#include "support/ask_verb.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <filesystem>
-#include <sstream>
 
 using namespace lanternleaf;
 
@@ -16,25 +13,10 @@ const std::string kTop = LANTERNLEAF_SOURCE;
 const std::string kSample = kTop + "/tests/data/one-window.card.json";
 const std::string kPrices = kTop + "/tests/data/prices.json";
 
-struct Answer {
-    int status = -1;
-    std::string out;
-    std::string err;
-};
-
 Answer print(const std::string& card, const std::vector<std::string>& rest) {
-    VerbSurroundings around;
-    around.assets = kTop + "/assets";
-    around.now_s = [] { return make::kMorning_s; };
     std::vector<std::string> args = {"print", card};
     args.insert(args.end(), rest.begin(), rest.end());
-    std::ostringstream out;
-    std::ostringstream err;
-    Answer answer;
-    answer.status = run_verb(args, out, err, around);
-    answer.out = out.str();
-    answer.err = err.str();
-    return answer;
+    return ask(args);
 }
 
 } // namespace

@@ -1,13 +1,10 @@
 // route from outside: what it writes is a card that check finds nothing in, and the exit status tells.
-#include "verbs/verbs.h"
-
-#include "support/make_build.h"
+#include "support/ask_verb.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <filesystem>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 using namespace lanternleaf;
 using Catch::Matchers::Contains;
@@ -17,25 +14,6 @@ namespace {
 
 const std::string kTop = LANTERNLEAF_SOURCE;
 const std::string kSample = kTop + "/tests/data/one-window.card.json";
-
-struct Answer {
-    int status = -1;
-    std::string out;
-    std::string err;
-};
-
-Answer ask(const std::vector<std::string>& args) {
-    VerbSurroundings around;
-    around.assets = kTop + "/assets";
-    around.now_s = [] { return make::kMorning_s; };
-    std::ostringstream out;
-    std::ostringstream err;
-    Answer answer;
-    answer.status = run_verb(args, out, err, around);
-    answer.out = out.str();
-    answer.err = err.str();
-    return answer;
-}
 
 } // namespace
 

@@ -1,14 +1,11 @@
 // The command line from outside: exit status, one line for what cannot be read, and JSON that keeps its
 // promise.
-#include "verbs/verbs.h"
-
 #include "files/files.h"
-#include "support/make_build.h"
+#include "support/ask_verb.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 using namespace lanternleaf;
 using Catch::Matchers::Contains;
@@ -18,26 +15,6 @@ namespace {
 
 const std::string kTop = LANTERNLEAF_SOURCE;
 const std::string kSample = kTop + "/tests/data/one-window.card.json";
-
-struct Answer {
-    int status = -1;
-    std::string out;
-    std::string err;
-
-    [[nodiscard]] Json json() const { return Json::parse(out); }
-};
-
-Answer ask(const std::vector<std::string>& args, VerbSurroundings around = {}) {
-    around.assets = around.assets.empty() ? kTop + "/assets" : around.assets;
-    around.now_s = [] { return make::kMorning_s; };
-    std::ostringstream out;
-    std::ostringstream err;
-    Answer answer;
-    answer.status = run_verb(args, out, err, around);
-    answer.out = out.str();
-    answer.err = err.str();
-    return answer;
-}
 
 void is_one_line(const std::string& text) {
     INFO(text);

@@ -1,0 +1,36 @@
+// Ask verb: the command line from outside, in process: what it answers, on both streams, and with which
+// status.
+#pragma once
+
+#include "support/make_build.h"
+#include "verbs/verbs.h"
+
+#include <nlohmann/json.hpp>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace lanternleaf {
+
+struct Answer {
+    int status = -1;
+    std::string out;
+    std::string err;
+
+    [[nodiscard]] nlohmann::json json() const { return nlohmann::json::parse(out); }
+};
+
+/// `around` as given, with the shipped assets where it names none and a clock that stands still.
+inline Answer ask(const std::vector<std::string>& args, VerbSurroundings around = {}) {
+    around.assets = around.assets.empty() ? std::string(LANTERNLEAF_SOURCE) + "/assets" : around.assets;
+    around.now_s = [] { return make::kMorning_s; };
+    std::ostringstream out;
+    std::ostringstream err;
+    Answer answer;
+    answer.status = run_verb(args, out, err, around);
+    answer.out = out.str();
+    answer.err = err.str();
+    return answer;
+}
+
+} // namespace lanternleaf
