@@ -62,6 +62,7 @@
 #include "paint/pen.h"
 #include "paint/targets.h"
 #include "paint/theme.h"
+#include "words/words.h"
 
 namespace lanternleaf {
 
@@ -170,6 +171,9 @@ public:
     /// The canvas that takes the arrow keys while it has the focus (something on it is selected); set it in
     /// each frame.
     std::string arrows_in;
+
+    /// How to speak to this person; the frame sets it before anything is drawn.
+    Words words = english();
 
     // Motion and words
     // ------------------------------------------------------------------------------------------

@@ -17,6 +17,7 @@
 #include "safety/audience.h"
 #include "safety/regions.h"
 #include "sheets/printout.h"
+#include "words/words.h"
 
 #include <memory>
 #include <optional>
@@ -69,6 +70,8 @@ struct Settings {
     double text_scale = 1.0; ///< 0.85 .. 2.0
     double px_per_mm = 0.0;  ///< device pixels per millimetre of glass, measured with a bank card; 0: not yet
     std::string region = "any";
+    std::string language = "en"; ///< a file of assets/words
+    bool inches = false;         ///< lengths are shown in inches; cards are kept in millimetres
     friend bool operator==(const Settings&, const Settings&) = default;
 };
 
@@ -108,6 +111,7 @@ struct ShelfBuild {
 struct OpenBuild {
     ShelfBuild shelf;
     Parts parts; ///< shipped, with the card's own laid over
+    Words words = english();
     Record record;
     std::vector<Event> events;       ///< as in the journal, for undo and the log
     std::vector<Step> steps;         ///< of the card as built

@@ -172,6 +172,7 @@ Outcome<OpenBuild> open_build(const Surroundings& around, const ShelfBuild& shel
     build.record = std::move(record).value();
     build.events = std::move(events).value();
     build.parts = merged(around.shipped, build.record.card.own_parts);
+    build.words = around.words;
     derive(build);
     return build;
 }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "model/app_state.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -17,8 +18,9 @@ struct Surroundings {
     std::string library; ///< the maker's own: cards/, builds/, prices.json; may be shared between devices
     std::string device;  ///< what is this device's alone (settings: its glass, its light); empty: the library
     Parts shipped;
-    std::int64_t now_s = 0; ///< UTC seconds
-    double clock_s = 0.0;   ///< a steady clock, for toasts and holds
+    Words words = english(); ///< how to speak to the person at this device
+    std::int64_t now_s = 0;  ///< UTC seconds
+    double clock_s = 0.0;    ///< a steady clock, for toasts and holds
 };
 
 /// The batch a build belongs to and who makes it; both may be empty.
@@ -54,6 +56,8 @@ void derive(OpenBuild& build);
 [[nodiscard]] Settings read_settings(const Surroundings& around);
 /// Quietly keeps the old settings when the disk refuses: settings are a comfort, never a promise.
 void write_settings(const Surroundings& around, const Settings& settings);
+/// The words of the settings' language and units; English when its file cannot be read.
+[[nodiscard]] Words load_words(const Surroundings& around, const Settings& settings);
 [[nodiscard]] Outcome<RegionTable> load_regions(const Surroundings& around);
 
 /// "harbour-lighthouse" from ".../harbour-lighthouse.card.json".

@@ -39,6 +39,10 @@ Settings read_settings(const Surroundings& around) {
             settings.px_per_mm = scale >= 1.0 && scale <= 100.0 ? scale : 0.0;
         } else if (key == "region") {
             settings.region = value;
+        } else if (key == "language") {
+            settings.language = value;
+        } else if (key == "inches") {
+            settings.inches = value == "yes";
         }
     }
     return settings;
@@ -53,10 +57,28 @@ void write_settings(const Surroundings& around, const Settings& settings) {
     const std::string text = std::string("night ") + yes(settings.night) + "\nreduced_motion " +
                              yes(settings.reduced_motion) + "\nleft_handed " + yes(settings.left_handed) +
                              "\ntext_scale " + scale + "\npx_per_mm " + glass + "\nregion " +
-                             settings.region + "\n";
+                             settings.region + "\nlanguage " + settings.language + "\ninches " +
+                             yes(settings.inches) + "\n";
     if (make_folder(around.device.empty() ? around.library : around.device).ok()) {
         static_cast<void>(write_file(settings_path(around), text).ok());
     }
+}
+
+Words load_words(const Surroundings& around, const Settings& settings) {
+    const LengthUnit unit = settings.inches ? LengthUnit::inch : LengthUnit::mm;
+    // A language is a file's name, so it is held to letters and "-": settings are a file people may have
+    // changed.
+    const bool plain = settings.language.find_first_not_of(
+                           "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ-") == std::string::npos;
+    if (plain && settings.language != english().language()) {
+        const std::string path = around.assets + "/words/" + settings.language + ".json";
+        const Outcome<std::string> text = read_file(path);
+        const Outcome<Words> words = text ? read_words(text.value(), path) : Outcome<Words>(text.problem());
+        if (words) {
+            return words.value().with_unit(unit);
+        }
+    }
+    return english().with_unit(unit);
 }
 
 Outcome<RegionTable> load_regions(const Surroundings& around) {

@@ -43,6 +43,13 @@ void change_settings(AppState& state, const Surroundings& around, Settings setti
 
 } // namespace
 
+void retell(AppState& state, const Surroundings& around) {
+    if (state.build) {
+        state.build->words = around.words;
+        derive(*state.build);
+    }
+}
+
 AppState open_app(const Surroundings& around) {
     AppState state;
     state.settings = read_settings(around);

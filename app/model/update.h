@@ -12,6 +12,9 @@ namespace lanternleaf {
 [[nodiscard]] AppState open_app(const Surroundings& around);
 void update(AppState& state, const Surroundings& around, const Command& command);
 
+/// Everything in the state that is told in words, told again: after the language or the units changed.
+void retell(AppState& state, const Surroundings& around);
+
 /// The check with this id in the open step: a move's or the step's proof; null when there is none.
 [[nodiscard]] const Check* find_check(const OpenBuild& build, const std::string& id);
 

@@ -140,6 +140,21 @@ void draw_regardless_sheet(Screen& screen) {
          {"regardless/stay", "Stay at this step", Icon::Back, command::CloseSheet{}, false}});
 }
 
+// Each language by the name its own speakers give it, so that nobody is lost in another's.
+std::string language_choice(Ui& ui, const Rect& r, const std::string& now) {
+    static constexpr const char* kLanguages[][2] = {{"en", "English"}, {"de", "Deutsch"}, {"es", "Español"}};
+    std::vector<Segment> segments;
+    int index = 0;
+    for (const auto& [id, name] : kLanguages) {
+        if (id == now) {
+            index = static_cast<int>(segments.size());
+        }
+        segments.push_back({name, Icon::None, id});
+    }
+    static_cast<void>(segmented(ui, "settings/language", r, segments, index));
+    return kLanguages[index][0];
+}
+
 void draw_settings_sheet(Screen& screen) {
     Ui& ui = screen.ui;
     SheetPaper sheet(ui, "settings", usual_side(ui.m), true, sheet_height(ui, 520), "Settings",
@@ -183,6 +198,12 @@ void draw_settings_sheet(Screen& screen) {
     settings.reduced_motion = choice("settings/motion", settings.reduced_motion, "Moving pictures", "Still");
     label("Main button");
     settings.left_handed = choice("settings/hand", settings.left_handed, "At the right", "At the left");
+    label(ui.words("settings.language").c_str());
+    settings.language = language_choice(ui, {body.x, y, body.w, ui.m.button_h}, settings.language);
+    y += ui.m.button_h + 16;
+    label(ui.words("settings.lengths").c_str());
+    settings.inches = choice("settings/lengths", settings.inches, ui.words("settings.mm").c_str(),
+                             ui.words("settings.inch").c_str());
     scroll.done(y - scroll.top());
     if (!(settings == screen.state.settings)) {
         screen.say(command::ChangeSettings{settings});
