@@ -4,10 +4,23 @@ namespace lanternleaf {
 
 namespace {
 
+// Times as text of one form (utc_text) sort as they passed.
+template <class T>
+bool measured_before(const T& own, const T& there) {
+    if constexpr (requires { own.measured_at; }) {
+        return !own.measured_at.empty() && own.measured_at < there.measured_at;
+    } else {
+        return false;
+    }
+}
+
 template <class T>
 void lay_over(std::map<std::string, T>& under, const std::map<std::string, T>& own) {
     for (const auto& [id, type] : own) {
-        under.insert_or_assign(id, type);
+        const auto there = under.find(id);
+        if (there == under.end() || !measured_before(type, there->second)) {
+            under.insert_or_assign(id, type);
+        }
     }
 }
 
@@ -15,7 +28,7 @@ void lay_over(std::map<std::string, T>& under, const std::map<std::string, T>& o
 
 bool Parts::empty() const {
     return packages.empty() && leds.empty() && cells.empty() && tapes.empty() && holders.empty() &&
-           !resistor && extras.empty();
+           foams.empty() && !resistor && extras.empty();
 }
 
 Parts merged(const Parts& shipped, const Parts& own) {
@@ -25,6 +38,7 @@ Parts merged(const Parts& shipped, const Parts& own) {
     lay_over(result.cells, own.cells);
     lay_over(result.tapes, own.tapes);
     lay_over(result.holders, own.holders);
+    lay_over(result.foams, own.foams);
     if (own.resistor) {
         result.resistor = own.resistor;
     }

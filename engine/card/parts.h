@@ -50,6 +50,15 @@ struct LedPhase {
     friend bool operator==(const LedPhase&, const LedPhase&) = default;
 };
 
+/// What the mark on a bag's LEDs stands for, as a touch test showed: makers do not agree, so nothing here
+/// takes it for granted.
+struct LedMark {
+    bool negative = true; ///< the marked side is the cathode; else the anode
+    std::string looks;    ///< "green line", "notch", "long leg"
+    std::string extras{};
+    friend bool operator==(const LedMark&, const LedMark&) = default;
+};
+
 /// I = saturation_A (exp((V - I series_ohm) / (ideality Vt)) - 1), Vt = kT/q at 25 C.
 struct LedType {
     std::string package;
@@ -65,6 +74,8 @@ struct LedType {
     double forward_mV_per_K = 0.0;              ///< change of forward voltage with temperature; 0: not given
     std::vector<LedPhase> phases;               ///< of a self-cycling LED, else empty
     double driver_least_V = 0.0;                ///< of a self-cycling LED: below this its driver stops
+    std::optional<LedMark> mark;                ///< learnt by a touch test; else not known
+    std::string measured_at;                    ///< when the maker measured it, UTC; empty: not measured here
     std::string source;
     std::string extras;
     friend bool operator==(const LedType&, const LedType&) = default;
@@ -96,9 +107,20 @@ struct TapeType {
     double ohm_per_square = 0.0;
     Adhesive adhesive = Adhesive::conductive;
     double joint_ohm_mm2 = 0.0; ///< joint resistance x overlap area
+    std::string measured_at;    ///< as LedType::measured_at
     std::string source;
     std::string extras;
     friend bool operator==(const TapeType&, const TapeType&) = default;
+};
+
+/// Foam as a maker has it.
+struct FoamType {
+    double thickness_mm = 0.0; ///< of one layer, nothing pressing on it
+    double squeezed_mm = 0.0;  ///< of one layer, pressed down hard; 0 when not measured
+    std::string measured_at;   ///< as LedType::measured_at
+    std::string source;
+    std::string extras;
+    friend bool operator==(const FoamType&, const FoamType&) = default;
 };
 
 enum class HolderKind { flap, pads };
@@ -130,6 +152,7 @@ struct Parts {
     std::map<std::string, CellType> cells;
     std::map<std::string, TapeType> tapes;
     std::map<std::string, HolderType> holders;
+    std::map<std::string, FoamType> foams;
     std::optional<Package> resistor;
     std::string resistor_extras{}; ///< unknown keys beside the resistor's package
     std::string extras;
@@ -138,7 +161,8 @@ struct Parts {
     [[nodiscard]] bool empty() const;
 };
 
-/// `own` laid over `shipped`: an id in both is taken from `own`.
+/// `own` laid over `shipped`: an id in both is taken from `own`; of two that a maker measured, the one
+/// measured later.
 [[nodiscard]] Parts merged(const Parts& shipped, const Parts& own);
 
 } // namespace lanternleaf

@@ -19,6 +19,9 @@ inline constexpr int kFileVersion = 1;
 /// that neither it nor `shipped` has is refused with the place.
 [[nodiscard]] Outcome<Card> read_card(const std::string& text, const std::string& file, const Parts& shipped);
 [[nodiscard]] Outcome<Parts> read_parts(const std::string& text, const std::string& file);
+/// A maker's own parts: as read_parts, but an LED may name a package of `shipped`.
+[[nodiscard]] Outcome<Parts> read_own_parts(const std::string& text, const std::string& file,
+                                            const Parts& shipped);
 /// Pretty JSON, two spaces, keys in format.md's order, unknown keys last, newline at the end.
 [[nodiscard]] std::string write_card(const Card& card);
 [[nodiscard]] std::string write_parts(const Parts& parts);

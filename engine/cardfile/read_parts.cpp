@@ -3,6 +3,8 @@
 #include "cardfile/cardfile.h"
 #include "cardfile/known_types.h"
 
+#include <algorithm>
+
 namespace lanternleaf::cardfile {
 
 namespace {
@@ -12,6 +14,7 @@ constexpr Range kPositive{0, 1e9, true, ""};
 constexpr Range kNotNegative{0, 1e9, false, ""};
 constexpr Range kForward{0, 100, true, " V"};
 constexpr Range kLength{0, 10'000, false, " mm"};
+constexpr std::size_t kMostMarkCharacters = 40; // it stands in the middle of a sentence
 
 std::vector<PadShape> read_pads(const Cursor& list, const char* first, const char* second) {
     const std::vector<Cursor> items = list.items(2, "pads");
@@ -101,6 +104,51 @@ ForwardSpread read_forward(const Cursor& cursor) {
     return forward;
 }
 
+LedMark read_mark(const Cursor& cursor) {
+    Members members(cursor);
+    LedMark mark;
+    mark.negative = members.need("means").choice<bool>({{"negative", true}, {"positive", false}});
+    const Cursor looks = members.need("looks");
+    mark.looks = looks.name();
+    if (characters(mark.looks) > kMostMarkCharacters) {
+        looks.refuse("a few words of at most " + std::to_string(kMostMarkCharacters) + " letters");
+    }
+    mark.extras = members.extras();
+    return mark;
+}
+
+// "2026-05-04T10:00:00Z" and nothing else, so that times compare as text.
+std::string read_moment(const Cursor& cursor) {
+    static const std::string kForm = "0000-00-00T00:00:00Z";
+    const std::string text = cursor.name();
+    const bool fits = text.size() == kForm.size() &&
+                      std::equal(text.begin(), text.end(), kForm.begin(), [](char given, char form) {
+                          return form == '0' ? given >= '0' && given <= '9' : given == form;
+                      });
+    if (!fits) {
+        cursor.refuse("a time in UTC such as \"2026-05-04T10:00:00Z\"");
+    }
+    return text;
+}
+
+FoamType read_foam_type(const Cursor& cursor) {
+    Members members(cursor);
+    FoamType foam;
+    foam.thickness_mm = members.need("thickness_mm").number({0, 100, true, " mm"});
+    if (const auto squeezed = members.maybe("squeezed_mm")) {
+        foam.squeezed_mm = squeezed->number({0, 100, true, " mm"});
+        if (foam.squeezed_mm > foam.thickness_mm) {
+            squeezed->refuse("no more than thickness_mm");
+        }
+    }
+    if (const auto moment = members.maybe("measured_at")) {
+        foam.measured_at = read_moment(*moment);
+    }
+    foam.source = members.need("source").name();
+    foam.extras = members.extras();
+    return foam;
+}
+
 // What a phase and a whole LED have in common.
 template <class Light>
 void read_light(Members& members, Light& light) {
@@ -146,6 +194,12 @@ LedType read_led(const Cursor& cursor, const Parts& own, const Parts* shipped) {
     if (const auto least = members.maybe("driver_least_V")) {
         led.driver_least_V = least->number(kForward);
     }
+    if (const auto mark = members.maybe("mark")) {
+        led.mark = read_mark(*mark);
+    }
+    if (const auto moment = members.maybe("measured_at")) {
+        led.measured_at = read_moment(*moment);
+    }
     led.source = members.need("source").name();
     led.extras = members.extras();
     return led;
@@ -184,6 +238,9 @@ TapeType read_tape(const Cursor& cursor) {
                         .choice<Adhesive>({{"conductive", Adhesive::conductive},
                                            {"non-conductive", Adhesive::non_conductive}});
     tape.joint_ohm_mm2 = members.need("joint_ohm_mm2").number(kPositive);
+    if (const auto moment = members.maybe("measured_at")) {
+        tape.measured_at = read_moment(*moment);
+    }
     tape.source = members.need("source").name();
     tape.extras = members.extras();
     return tape;
@@ -237,6 +294,7 @@ Parts read_parts_object(Members& members, const Parts* shipped) {
     each("cells", [&](const std::string& id, const Cursor& at) { parts.cells[id] = read_cell(id, at); });
     each("tapes", [&](const std::string& id, const Cursor& at) { parts.tapes[id] = read_tape(at); });
     each("holders", [&](const std::string& id, const Cursor& at) { parts.holders[id] = read_holder(at); });
+    each("foams", [&](const std::string& id, const Cursor& at) { parts.foams[id] = read_foam_type(at); });
     if (const auto resistor = members.maybe("resistor")) {
         parts.resistor = read_resistor(*resistor, parts.resistor_extras);
     }
@@ -261,17 +319,29 @@ void check_heading(Members& members, const char* kind) {
 
 namespace lanternleaf {
 
-Outcome<Parts> read_parts(const std::string& text, const std::string& file) {
+namespace {
+
+Outcome<Parts> read_parts_file(const std::string& text, const std::string& file, const Parts* shipped) {
     using namespace cardfile;
     try {
         const Tree tree = parse_tree(text);
         Members members(Cursor(tree, ""));
         check_heading(members, "parts");
-        return read_parts_object(members, nullptr);
+        return read_parts_object(members, shipped);
     } catch (Refused& refused) {
         refused.problem.file = file;
         return std::move(refused.problem);
     }
+}
+
+} // namespace
+
+Outcome<Parts> read_parts(const std::string& text, const std::string& file) {
+    return read_parts_file(text, file, nullptr);
+}
+
+Outcome<Parts> read_own_parts(const std::string& text, const std::string& file, const Parts& shipped) {
+    return read_parts_file(text, file, &shipped);
 }
 
 } // namespace lanternleaf

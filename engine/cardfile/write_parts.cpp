@@ -56,6 +56,12 @@ Tree tree_of(const LedPhase& phase) {
     return made;
 }
 
+void append_moment(Tree& object, const std::string& measured_at) {
+    if (!measured_at.empty()) {
+        object["measured_at"] = measured_at;
+    }
+}
+
 Tree tree_of(const LedType& led) {
     Tree made = {{"package", led.package},
                  {"colour", led.colour},
@@ -82,6 +88,12 @@ Tree tree_of(const LedType& led) {
     if (led.driver_least_V != 0.0) {
         made["driver_least_V"] = led.driver_least_V;
     }
+    if (led.mark) {
+        Tree mark = {{"means", led.mark->negative ? "negative" : "positive"}, {"looks", led.mark->looks}};
+        append_extras(mark, led.mark->extras);
+        made["mark"] = std::move(mark);
+    }
+    append_moment(made, led.measured_at);
     made["source"] = led.source;
     append_extras(made, led.extras);
     return made;
@@ -112,9 +124,21 @@ Tree tree_of(const TapeType& tape) {
     Tree made = {{"width_mm", tape.width_mm},
                  {"ohm_per_square", tape.ohm_per_square},
                  {"adhesive", tape.adhesive == Adhesive::conductive ? "conductive" : "non-conductive"},
-                 {"joint_ohm_mm2", tape.joint_ohm_mm2},
-                 {"source", tape.source}};
+                 {"joint_ohm_mm2", tape.joint_ohm_mm2}};
+    append_moment(made, tape.measured_at);
+    made["source"] = tape.source;
     append_extras(made, tape.extras);
+    return made;
+}
+
+Tree tree_of(const FoamType& foam) {
+    Tree made = {{"thickness_mm", foam.thickness_mm}};
+    if (foam.squeezed_mm != 0.0) {
+        made["squeezed_mm"] = foam.squeezed_mm;
+    }
+    append_moment(made, foam.measured_at);
+    made["source"] = foam.source;
+    append_extras(made, foam.extras);
     return made;
 }
 
@@ -168,6 +192,7 @@ void append_parts(Tree& object, const Parts& parts) {
     append_sort(object, "cells", parts.cells);
     append_sort(object, "tapes", parts.tapes);
     append_sort(object, "holders", parts.holders);
+    append_sort(object, "foams", parts.foams);
     if (parts.resistor) {
         Tree made = {{"package", tree_of(*parts.resistor, true)}};
         append_extras(made, parts.resistor_extras);

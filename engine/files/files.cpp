@@ -41,9 +41,11 @@ Problem problem(const std::string& file, const std::string& expected) {
     return {file, "", expected};
 }
 
-Problem too_large(const std::string& file) {
-    return problem(file, "expected a file of at most " + std::to_string(kMostBytes / (1024U * 1024U)) +
-                             " MB, found a larger one");
+Problem too_large(const std::string& file, std::size_t most = kMostBytes) {
+    constexpr std::size_t kMega = 1024U * 1024U;
+    const std::string size =
+        most < kMega ? std::to_string(most / 1024U) + " kB" : std::to_string(most / kMega) + " MB";
+    return problem(file, "expected a file of at most " + size + ", found a larger one");
 }
 
 // A temporary file of our own beside the target. "x" refuses a name that exists, so that two writers, or a
@@ -80,7 +82,8 @@ int fill(Handle file, const std::string& content) {
 
 } // namespace
 
-Outcome<std::string> read_file(const std::string& path) {
+Outcome<std::string> read_file(const std::string& path, std::size_t most) {
+    most = std::min(most, kMostBytes);
     const fs::path place = as_path(path);
     std::error_code error;
     const fs::file_status status = fs::status(place, error);
@@ -97,8 +100,8 @@ Outcome<std::string> read_file(const std::string& path) {
         return problem(path, "expected an ordinary file, found a device or a pipe");
     }
     const std::uintmax_t size = fs::file_size(place, error);
-    if (!error && size > kMostBytes) {
-        return too_large(path);
+    if (!error && size > most) {
+        return too_large(path, most);
     }
     errno = 0;
     const Handle file(durable::open(place, "rb"));
@@ -113,8 +116,8 @@ Outcome<std::string> read_file(const std::string& path) {
     // The file may grow while it is read, so the limit is checked again here.
     while (const std::size_t got = std::fread(piece.data(), 1, piece.size(), file.get())) {
         content.append(piece.data(), got);
-        if (content.size() > kMostBytes) {
-            return too_large(path);
+        if (content.size() > most) {
+            return too_large(path, most);
         }
     }
     if (std::ferror(file.get()) != 0) {

@@ -11,7 +11,8 @@ namespace lanternleaf {
 /// Larger files are refused before they are read: no card, parts file or journal comes near it.
 inline constexpr std::size_t kMostBytes = 32U * 1024U * 1024U;
 
-[[nodiscard]] Outcome<std::string> read_file(const std::string& path);
+/// A file of more than `most` bytes is refused; none is read past kMostBytes.
+[[nodiscard]] Outcome<std::string> read_file(const std::string& path, std::size_t most = kMostBytes);
 /// Writes beside `path`, syncs, and renames over it: afterwards the file is the old one or the new one,
 /// whole.
 [[nodiscard]] Outcome<Done> write_file(const std::string& path, const std::string& content);

@@ -26,8 +26,18 @@ Move led_move(const Led& led, const Parts& parts) {
     const auto type = parts.leds.find(led.type);
     Move move = part_move(led.id, "place", MoveKind::place_led);
     move.title = "Place " + led.id + " with + " + towards(way);
-    move.sentence = "Set the " + (type == parts.leds.end() ? std::string() : type->second.colour + " ") +
-                    "light on its marks, + " + which_way(way) + ", and press both pads.";
+    const std::string light =
+        "the " + (type == parts.leds.end() ? std::string() : type->second.colour + " ") + "light";
+    if (type != parts.leds.end() && type->second.mark) {
+        const LedMark& mark = *type->second.mark;
+        move.sentence = "Set " + light + " on its marks with the " + mark.looks + ", its " +
+                        (mark.negative ? "− side, " : "+ side, ") + which_way(mark.negative ? -way : way) +
+                        ", and press both pads.";
+    } else {
+        // Bags differ in what a mark means, so none is taken for granted (touch test: learn/).
+        move.sentence = "Let an adult touch-test one of these; then set " + light + " on its marks, + " +
+                        which_way(way) + ", and press both pads.";
+    }
     move.why = "The wrong way round it stays dark.";
     move.path_mm = {led.at_mm};
     return move;

@@ -11,7 +11,7 @@ namespace {
 constexpr const char* kNames[] = {
     "started",    "audience",  "move-done", "move-undone", "reading",       "change",      "verdict",
     "regardless", "adult",     "cell-in",   "cell-out",    "note",          "step-opened", "finished",
-    "abandoned",  "mend-told", "mended",    "photo",       "photo-removed",
+    "abandoned",  "mend-told", "mended",    "photo",       "photo-removed", "learnt",
 };
 static_assert(std::size(kNames) == kEventKindCount);
 

@@ -30,8 +30,9 @@ enum class EventKind {
     mended,      ///< text = what was wrong, in words; fault = its kinds
     photo,       ///< photo = the picture's file in the build's own folder; text = caption, may be empty
     photo_removed, ///< photo
+    learnt, ///< parts = what the maker measured of a part while building; text = in words
 };
-inline constexpr int kEventKindCount = 19;
+inline constexpr int kEventKindCount = 20;
 
 /// What a mend_told event says instead of something seen: the last one is unsaid; all are.
 inline constexpr const char* kTakenBack = "taken back";
@@ -45,6 +46,7 @@ struct Event {
     std::string fault; ///< mended: the kinds of fault, "led-turned", two with a blank between
     std::string photo; ///< photo, photo_removed: a file's name, see is_photo_name
     std::string card;  ///< started: the card file as JSON text
+    std::string parts; ///< learnt: a parts file as JSON text
     std::string batch; ///< started: the id of the batch it belongs to; empty: none
     std::string maker; ///< started: the nickname of who makes it; empty: not told
     Change change;

@@ -34,6 +34,7 @@ const char* text_key(EventKind kind) {
     case EventKind::cell_out:
     case EventKind::note:
     case EventKind::mended:
+    case EventKind::learnt:
         return "text";
     case EventKind::mend_told:
         return "told";
@@ -52,7 +53,7 @@ const char* text_key(EventKind kind) {
 bool needs_text(EventKind kind) {
     return kind == EventKind::started || kind == EventKind::audience || kind == EventKind::move_done ||
            kind == EventKind::move_undone || kind == EventKind::note || kind == EventKind::mend_told ||
-           kind == EventKind::mended;
+           kind == EventKind::mended || kind == EventKind::learnt;
 }
 
 bool needs_step(EventKind kind) {
@@ -125,6 +126,12 @@ Event event_from(const Cursor& json, int line_number) {
         event.change = change_from_json(in.need("change"));
     } else if (event.kind == EventKind::mended) {
         event.fault = in.need("fault").text();
+    } else if (event.kind == EventKind::learnt) {
+        const Cursor parts = in.need("parts");
+        if (!parts.value().is_object()) {
+            parts.refuse("a parts file");
+        }
+        event.parts = one_line(parts.value());
     } else if (event.kind == EventKind::photo || event.kind == EventKind::photo_removed) {
         const Cursor file = in.need("file");
         event.photo = file.text();
@@ -183,6 +190,8 @@ std::string write_event(const Event& event, int number) {
         json["change"] = change_json(event.change);
     } else if (event.kind == EventKind::mended) {
         json["fault"] = event.fault;
+    } else if (event.kind == EventKind::learnt) {
+        json["parts"] = Tree::parse(event.parts, nullptr, false);
     } else if (event.kind == EventKind::photo || event.kind == EventKind::photo_removed) {
         json["file"] = event.photo;
     } else if (event.kind == EventKind::verdict) {

@@ -222,6 +222,23 @@ Outcome<Done> mended(Record& record, const Event& event) {
     return Done{};
 }
 
+// Of the card as it is on this table: planned and built are of the same roll and the same bag.
+Outcome<Done> learnt(Record& record, const Parts& parts, const Event& event) {
+    if (event.text.empty()) {
+        return cannot(event, "expected what was learnt");
+    }
+    const Outcome<Parts> own =
+        read_own_parts(event.parts, "the parts in the build", merged(parts, record.card.own_parts));
+    if (!own) {
+        return own.problem();
+    }
+    record.card.own_parts = merged(record.card.own_parts, own.value());
+    record.as_built.own_parts = merged(record.as_built.own_parts, own.value());
+    record.notes.push_back(event.text);
+    record.mend_told.clear();
+    return Done{};
+}
+
 auto find_photo(Record& record, const std::string& file) {
     return std::find_if(record.photos.begin(), record.photos.end(),
                         [&](const PhotoTaken& taken) { return taken.file == file; });
@@ -260,6 +277,7 @@ bool allowed_after_end(EventKind kind) {
     case EventKind::mended:
     case EventKind::photo:
     case EventKind::photo_removed:
+    case EventKind::learnt:
         return true;
     default:
         return false;
@@ -307,6 +325,8 @@ Outcome<Done> apply(Record& record, const Parts& parts, const Event& event) {
     case EventKind::photo:
     case EventKind::photo_removed:
         return photo(record, event);
+    case EventKind::learnt:
+        return learnt(record, parts, event);
     }
     return Done{};
 }

@@ -86,12 +86,27 @@ inline std::vector<Event> every_event() {
     photo.photo = "photo-1.jpg";
     Event taken_away = event_at(kMorning_s, EventKind::photo_removed);
     taken_away.photo = "photo-1.jpg";
+    Event learnt = event_at(kMorning_s, EventKind::learnt, 4, "The glue of copper 5 conducts.");
+    learnt.parts =
+        R"({"lanternleaf":1,"kind":"parts","tapes":{"copper-5":{"width_mm":5,"ohm_per_square":0.0005,)"
+        R"("adhesive":"conductive","joint_ohm_mm2":40,"measured_at":"2026-05-04T10:00:00Z",)"
+        R"("source":"measured"}}})";
     for (const Event& event :
-         {photo, taken_away, event_at(kMorning_s, EventKind::mend_told, 6, "light dark L1"), mended, open,
-          look, measured(3, "bed-to-L1-", 0.1), changed(6, change_of(ChangeKind::led_turned, "L1")),
-          changed(4, tear), event_at(kMorning_s, EventKind::adult, 6),
-          event_at(kMorning_s, EventKind::cell_in, 6), lights,
-          verdict(6, VerdictState::stopped, "L1 is dark."), event_at(kMorning_s, EventKind::cell_out, 6),
+         {photo,
+          taken_away,
+          learnt,
+          event_at(kMorning_s, EventKind::mend_told, 6, "light dark L1"),
+          mended,
+          open,
+          look,
+          measured(3, "bed-to-L1-", 0.1),
+          changed(6, change_of(ChangeKind::led_turned, "L1")),
+          changed(4, tear),
+          event_at(kMorning_s, EventKind::adult, 6),
+          event_at(kMorning_s, EventKind::cell_in, 6),
+          lights,
+          verdict(6, VerdictState::stopped, "L1 is dark."),
+          event_at(kMorning_s, EventKind::cell_out, 6),
           event_at(kMorning_s, EventKind::regardless, 6, "for the display case"),
           event_at(kMorning_s, EventKind::note, 0, "Grün, \"quoted\",\nand a second line \xF0\x9F\x92\xA1"),
           event_at(kMorning_s, EventKind::regardless, 7),

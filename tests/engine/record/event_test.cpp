@@ -34,6 +34,7 @@ TEST_CASE("Every kind of event survives being written and read", "[record]") {
         CHECK(back.text == event.text);
         CHECK(back.fault == event.fault);
         CHECK(back.photo == event.photo);
+        CHECK(back.parts == event.parts);
         CHECK(back.state == event.state);
         CHECK(back.walked == event.walked);
         CHECK(back.change == event.change);

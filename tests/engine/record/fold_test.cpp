@@ -219,7 +219,7 @@ TEST_CASE("Folding every kind of event", "[record]") {
     CHECK(record.adult_confirmed);
     CHECK_FALSE(record.cell_in);
     CHECK(record.changes.size() == 2);
-    CHECK(record.notes.size() == 3); // two written, one from the mending
+    CHECK(record.notes.size() == 4); // two written, one each from learning and mending
     CHECK(record.mends.size() == 1);
     CHECK(record.event_count == static_cast<int>(make::every_event().size()));
     CHECK(record.at(StepId::place_leds).stops == 1);
