@@ -30,7 +30,7 @@ enum class EventKind {
     mended,      ///< text = what was wrong, in words; fault = its kinds
     photo,       ///< photo = the picture's file in the build's own folder; text = caption, may be empty
     photo_removed, ///< photo
-    learnt, ///< parts = what the maker measured of a part while building; text = in words
+    learnt,        ///< parts = what the maker measured of a part while building; text = in words
 };
 inline constexpr int kEventKindCount = 20;
 

@@ -1,10 +1,13 @@
-// Changes and readings as JSON: one form for journals, records and scripts. Internal to record/; what cannot
-// be read is thrown as cardfile::Refused, as the cursor does, and becomes a Problem at the module's face.
+// Changes and readings as JSON: one form for journals, records and scripts. Only for readers of such files;
+// what cannot be read is thrown as cardfile::Refused, as the cursor does, and becomes a Problem at the
+// module's face.
 #pragma once
 
 #include "cardfile/json_cursor.h"
 #include "guide/change.h"
 #include "guide/verdict.h"
+
+#include <string>
 
 namespace lanternleaf {
 
@@ -23,5 +26,7 @@ namespace lanternleaf {
 [[nodiscard]] Audience audience_from_json(const cardfile::Cursor& json);
 /// The version of a file of ours; refuses a newer one.
 void read_version(cardfile::Members& in);
+/// "line 1, column 7" or "/event" of one line as the place in its journal: "line 3, column 7".
+[[nodiscard]] std::string place_in_journal(const std::string& place, int line_number);
 
 } // namespace lanternleaf

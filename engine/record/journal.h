@@ -4,10 +4,12 @@
 #pragma once
 
 #include "base/outcome.h"
+#include "files/line_file.h"
 #include "record/event.h"
 #include "record/record.h"
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace lanternleaf {
@@ -15,10 +17,6 @@ namespace lanternleaf {
 /// One line, no newline. `number` runs from 1; the first line also carries the file's version and kind.
 [[nodiscard]] std::string write_event(const Event& event, int number);
 [[nodiscard]] Outcome<Event> read_event(const std::string& line, const std::string& file, int line_number);
-
-/// How much of a journal's text is whole lines: a last line without its newline, or with bytes that never
-/// reached the disk (NUL), was being written when the power went and was never confirmed.
-[[nodiscard]] std::size_t whole_lines_end(const std::string& text);
 
 /// All whole events of a journal's text. A torn last line is left out; anything else that cannot be read is a
 /// Problem with its line.
@@ -35,31 +33,18 @@ public:
     [[nodiscard]] static Outcome<JournalFile> open(const std::string& path);
     /// As open, but a file that is already there is a Problem.
     [[nodiscard]] static Outcome<JournalFile> create(const std::string& path);
-    JournalFile(JournalFile&& other) noexcept;
-    JournalFile& operator=(JournalFile&& other) noexcept;
-    ~JournalFile();
     /// Written and synced when this returns without a Problem; after a Problem (a full disk) the file is as
     /// it was.
     [[nodiscard]] Outcome<Done> add(const Event& event);
 
-    [[nodiscard]] const std::string& path() const { return path_; }
+    [[nodiscard]] const std::string& path() const { return file_.path(); }
 
-    [[nodiscard]] int count() const { return count_; } ///< events in the file
+    [[nodiscard]] int count() const { return file_.count(); } ///< events in the file
 
 private:
-    JournalFile() = default;
-    [[nodiscard]] static Outcome<JournalFile> open_with(const std::string& path, int flags);
-    [[nodiscard]] Outcome<Done> take_up();
-    [[nodiscard]] Outcome<Done> append(const std::string& line);
-    [[nodiscard]] Outcome<Done> cut_to(long long size);
-    [[nodiscard]] Problem failed(const char* doing, int error) const;
-    void close();
+    explicit JournalFile(LineFile file) : file_(std::move(file)) {}
 
-    int descriptor_ = -1;
-    std::string path_;
-    long long size_ = 0; ///< bytes of whole lines
-    int count_ = 0;
-    bool ragged_ = false; ///< a failed write could not be cut off yet
+    LineFile file_;
 };
 
 } // namespace lanternleaf

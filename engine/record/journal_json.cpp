@@ -145,7 +145,8 @@ Event event_from(const Cursor& json, int line_number) {
     return event;
 }
 
-// "line 1, column 7" or "/event" of one line becomes the place in the journal.
+} // namespace
+
 std::string place_in_journal(const std::string& place, int line_number) {
     const std::string line = "line " + std::to_string(line_number);
     const std::string alone = "line 1";
@@ -154,8 +155,6 @@ std::string place_in_journal(const std::string& place, int line_number) {
     }
     return place.empty() ? line : line + ", " + place;
 }
-
-} // namespace
 
 std::string write_event(const Event& event, int number) {
     Tree json = Tree::object();
