@@ -48,6 +48,12 @@ void retell(AppState& state, const Surroundings& around) {
         state.build->words = around.words;
         derive(*state.build);
     }
+    if (state.build && state.mend) {
+        start_mend_search(state, around);
+    }
+    if (state.log) {
+        state.log_page.story = tell(*state.log, state.log_page.events, around.shipped, around.words);
+    }
 }
 
 AppState open_app(const Surroundings& around) {
@@ -59,11 +65,7 @@ AppState open_app(const Surroundings& around) {
     } else {
         // The emergency words must be there even when the table is not.
         state.regions.checked_how = regions.problem().sentence();
-        state.regions.regions = {
-            {"any", "Anywhere", "", "", "",
-             "Go to the nearest emergency department now. Call your local emergency number "
-             "on the way.",
-             "Give no food or drink unless a doctor or poison centre says so.", "built in"}};
+        state.regions.regions = {built_in_region(around.words)};
     }
     refresh_shelf(state, around);
     return state;

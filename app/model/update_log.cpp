@@ -40,7 +40,7 @@ bool show_log(AppState& state, const Surroundings& around, const ShelfBuild& she
     const bool same = state.log && state.log_shelf.path == shelf.path;
     LogState page;
     page.events = std::move(build.value().events);
-    page.story = tell(build.value().record, page.events, around.shipped);
+    page.story = tell(build.value().record, page.events, around.shipped, around.words);
     page.photos = photos_of(build.value().record, page.story, shelf);
     if (same) {
         page.note = state.log_page.note;

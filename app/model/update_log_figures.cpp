@@ -40,7 +40,7 @@ std::string put_right_words(const Story& story) {
     if (lines.size() > 1) {
         return std::to_string(lines.size()) + (story.mends.empty() ? " changes" : " mended");
     }
-    std::string line = lines[0].rfind("Mended: ", 0) == 0 ? lines[0].substr(8) : lines[0];
+    std::string line = story.mends.empty() ? lines[0] : story.mended[0];
     if (!line.empty() && line.back() == '.') {
         line.pop_back();
     }
@@ -81,9 +81,9 @@ void compare_builds(AppState& state, const Surroundings& around, const std::stri
     compared.title = state.log_page.story.title;
     compared.left = build_name(state.log_shelf.number);
     compared.right = build_name(other->number);
-    compared.rows =
-        compare(state.log_page.story, tell(read.value().record, read.value().events, around.shipped),
-                compared.left, compared.right);
+    compared.rows = compare(state.log_page.story,
+                            tell(read.value().record, read.value().events, around.shipped, around.words),
+                            compared.left, compared.right, around.words);
     state.log_page.compare = std::move(compared);
 }
 
@@ -105,7 +105,7 @@ void count_on(AppState& state, const Surroundings& around) {
         run.count.take(read.value().record, read.value().events, around.shipped);
         const ShelfBuild* build = listed(state, journal);
         if (build != nullptr && build->card_name == state.log_shelf.card_name) {
-            const Story story = tell(read.value().record, read.value().events, around.shipped);
+            const Story story = tell(read.value().record, read.value().events, around.shipped, around.words);
             run.digests.push_back({journal, read.value().record.finished ? spoken_span(story.worked_s) : "",
                                    story.outcome, put_right_words(story)});
         }

@@ -45,10 +45,11 @@ std::vector<MoveLesson> learn_from_library(const AppState& state, const Surround
         const Outcome<Record> record =
             events ? fold(events.value(), around.shipped) : Outcome<Record>(events.problem());
         if (record && !record.value().walked) {
-            past.push_back({shelf.number, lessons_of(record.value(), events.value(), around.shipped)});
+            past.push_back(
+                {shelf.number, lessons_of(record.value(), events.value(), around.shipped, around.words)});
         }
     }
-    return place_lessons(past, build.steps);
+    return place_lessons(past, build.steps, around.words);
 }
 
 void use_as_plan(AppState& state, const Surroundings& around) {

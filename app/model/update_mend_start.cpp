@@ -101,7 +101,7 @@ void start_mend_search(AppState& state, const Surroundings& around) {
     mend.journal = build.shelf.path;
     mend.known = known_events(build);
     mend.lights_there = build.record.step >= static_cast<int>(StepId::place_leds);
-    mend.session = start_mend(build.record.as_built, build.parts, options_for(build, history));
+    mend.session = start_mend(build.record.as_built, build.parts, options_for(build, history), build.words);
     observe_readings(mend, build);
     mend.from_record = mend.session.evidence.count();
     observe_told_before(mend, build.record);

@@ -102,7 +102,7 @@ void answer_audience(AppState& state, Audience audience, const Surroundings& aro
     const Closure closure =
         holder == card.value().parts.holders.end() ? Closure::finger : holder->second.closure;
     state.asked = audience;
-    state.advice = advice_for(audience, closure);
+    state.advice = advice_for(audience, closure, around.words);
     state.audience_answered = true;
 }
 

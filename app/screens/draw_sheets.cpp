@@ -106,8 +106,8 @@ void draw_audience_choice(Screen& screen) {
     std::vector<SheetRow> rows;
     for (const Audience who : {Audience::adults, Audience::children, Audience::small_children,
                                Audience::school_class, Audience::sale}) {
-        rows.push_back({std::string("draw-audience/") + name_of(who), spoken(who), Icon::People,
-                        drawn(draw::Do{{edit::SetAudience{who}}}),
+        rows.push_back({std::string("draw-audience/") + name_of(who), spoken(who, screen.ui.words),
+                        Icon::People, drawn(draw::Do{{edit::SetAudience{who}}}),
                         draw.card.audience_given && draw.card.audience == who});
     }
     choose_from(screen, "draw-audience", "Who will have this card?", Icon::People, rows);
@@ -202,7 +202,7 @@ void draw_card_sheet(Screen& screen) {
     y += 4;
     std::vector<SheetRow> rows{
         {"draw-card/audience",
-         draw.card.audience_given ? std::string("For: ") + spoken(draw.card.audience)
+         draw.card.audience_given ? std::string("For: ") + spoken(draw.card.audience, screen.ui.words)
                                   : "Say who will have this card",
          Icon::People, command::OpenSheet{SheetKind::draw_audience}, false},
         {"draw-card/print", "Print this card", Icon::Log, command::OpenSheet{SheetKind::print}, false},

@@ -95,7 +95,7 @@ float draw_region(Screen& screen, const Rect& r, float y) {
     Ui& ui = screen.ui;
     const float top = y;
     const RegionTable& table = screen.state.regions;
-    const Region& region = region_of(table, screen.state.settings.region);
+    const Region region = told(region_of(table, screen.state.settings.region), ui.words);
     const TextStyle body = ui.m.type(Type::Body);
     std::string numbers;
     if (!region.ambulance.empty()) {
@@ -120,9 +120,9 @@ float draw_region(Screen& screen, const Rect& r, float y) {
         screen.say(command::ChangeSettings{settings});
     }
     y += ui.m.button_h + 8;
-    const std::string checked = table.checked.empty()
-                                    ? table.checked_how
-                                    : "Last checked " + spoken_date(table.checked) + ". " + table.checked_how;
+    const std::string how = checked_how(table, ui.words);
+    const std::string checked =
+        table.checked.empty() ? how : "Last checked " + spoken_date(table.checked, ui.words) + ". " + how;
     y += ui.pen().paragraph({r.x, y}, r.w, checked, ui.m.type(Type::Small), ui.theme().ink2) + 12;
     return y - top;
 }

@@ -126,8 +126,8 @@ void draw_audience_sheet(Screen& screen) {
              14;
         std::vector<SheetRow> rows;
         for (const Audience audience : kAudiences) {
-            rows.push_back({std::string("audience/") + name_of(audience), spoken(audience), Icon::None,
-                            command::AnswerAudience{audience}, false});
+            rows.push_back({std::string("audience/") + name_of(audience), spoken(audience, ui.words),
+                            Icon::None, command::AnswerAudience{audience}, false});
         }
         y = draw_rows(screen, body, y, rows);
     } else {

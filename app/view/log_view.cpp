@@ -194,9 +194,9 @@ LogStepView make_log_step_view(const AppState& state, int number) {
         row.range = range_shares(reading);
         view.readings.push_back(std::move(row));
     }
-    for (const std::string& change : step.changes) {
-        const bool mend = change.rfind("Mended: ", 0) == 0;
-        view.lines.push_back({mend ? LogLineKind::mend : LogLineKind::change, change + "."});
+    const std::size_t changed = step.changes.size() - step.mended;
+    for (std::size_t i = 0; i < step.changes.size(); ++i) {
+        view.lines.push_back({i < changed ? LogLineKind::change : LogLineKind::mend, step.changes[i] + "."});
     }
     return view;
 }

@@ -129,19 +129,10 @@ std::vector<MendSuspect> suspects_of(const MendState& mend) {
     return out;
 }
 
-AnswerSign sign_of(const std::string& label) {
-    for (const char* word : {"They came on", "It lights", "Something changes", "Lit", "It does shine",
-                             "The others came on", "Some came on", "Something glows"}) {
-        if (label == word) {
-            return AnswerSign::came_on;
-        }
-    }
-    for (const char* word : {"No change", "It stays dark", "Dark", "All dark"}) {
-        if (label == word) {
-            return AnswerSign::stays_dark;
-        }
-    }
-    return AnswerSign::plain;
+AnswerSign sign_of(AnswerShows shows) {
+    return shows == AnswerShows::came_on      ? AnswerSign::came_on
+           : shows == AnswerShows::stays_dark ? AnswerSign::stays_dark
+                                              : AnswerSign::plain;
 }
 
 std::string seconds_text(double seconds) {
@@ -188,8 +179,8 @@ MendTestView test_view(const MendState& mend) {
     std::vector<int> order = test.offered;
     std::stable_partition(order.begin(), order.end(), [](int outcome) { return outcome != 0; });
     for (const int outcome : order) {
-        const std::string& label = test.outcomes[static_cast<std::size_t>(outcome)];
-        view.answers.push_back({outcome, label, sign_of(label)});
+        const auto which = static_cast<std::size_t>(outcome);
+        view.answers.push_back({outcome, test.outcomes[which], sign_of(test.shows[which])});
     }
     // A test of places has one per answer from 1 on; show the first that is still open.
     if (!test.at_mm.empty()) {

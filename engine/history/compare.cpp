@@ -47,17 +47,16 @@ void choose_readings(const StoryStep& left, const StoryStep& right, const StoryR
     }
 }
 
-StepSide side_of(const StoryStep& step, const StoryReading* reading) {
+StepSide side_of(const StoryStep& step, const StoryReading* reading, const Words& words) {
     StepSide side;
     side.outcome = step.state_text;
     side.worked_s = step.time.worked_s;
     if (step.state == StepState::proved || step.state == StepState::regardless) {
         side.time = spoken_span(step.time.worked_s);
     }
-    side.reading = reading == nullptr ? "not measured" : reading->value;
+    side.reading = reading == nullptr ? words("history.not_measured") : reading->value;
     if (step.stops > 0) {
-        side.stops = std::to_string(step.stops);
-        side.stops += step.stops == 1 ? " stop" : " stops";
+        side.stops = words("history.stops", {{"n", step.stops}});
     }
     side.changes = step.changes;
     return side;
@@ -82,22 +81,20 @@ bool readings_differ(const StoryReading* a, const StoryReading* b) {
     return apart > 0.1 + 1e-9 && apart * 4 > std::max(a->value_si, b->value_si);
 }
 
-std::string whole_outcome(const Story& story) {
-    std::string text = story.outcome.empty() ? story.state : story.outcome;
-    text += ", in ";
-    text += spoken_span(story.worked_s);
-    return text;
+std::string whole_outcome(const Story& story, const Words& words) {
+    return words("history.outcome_in", {{"outcome", story.outcome.empty() ? story.state : story.outcome},
+                                        {"span", spoken_span(story.worked_s)}});
 }
 
 std::string sum_up(const Comparison& rows, const Story& left, const Story& right,
-                   const std::string& left_name, const std::string& right_name) {
+                   const std::string& left_name, const std::string& right_name, const Words& words) {
     std::string text;
     if (times_differ(left.worked_s, right.worked_s)) {
         const bool left_longer = left.worked_s > right.worked_s;
-        text += left_longer ? left_name : right_name;
-        text += " took ";
-        text += spoken_span(std::abs(left.worked_s - right.worked_s));
-        text += " longer. ";
+        text =
+            words("history.took_longer", {{"build", left_longer ? left_name : right_name},
+                                          {"span", spoken_span(std::abs(left.worked_s - right.worked_s))}});
+        text += ' ';
     }
     std::vector<std::string> steps;
     for (const StepCompared& step : rows.steps) {
@@ -105,26 +102,18 @@ std::string sum_up(const Comparison& rows, const Story& left, const Story& right
             steps.push_back(std::to_string(step.number));
         }
     }
-    if (steps.empty()) {
-        text += "No step differs by more than hand and meter scatter.";
-        return text;
-    }
-    text += steps.size() == 1 ? "Step " : "Steps ";
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == steps.size() ? " and " : ", ";
-        text += steps[i];
-    }
-    text += steps.size() == 1 ? " differs." : " differ.";
-    return text;
+    return text + (steps.empty()
+                       ? words("history.no_step_differs")
+                       : words("history.steps_differ", {{"n", steps.size()}, {"steps", words.list(steps)}}));
 }
 
 } // namespace
 
 Comparison compare(const Story& left, const Story& right, const std::string& left_name,
-                   const std::string& right_name) {
+                   const std::string& right_name, const Words& words) {
     Comparison rows;
-    rows.left_outcome = whole_outcome(left);
-    rows.right_outcome = whole_outcome(right);
+    rows.left_outcome = whole_outcome(left, words);
+    rows.right_outcome = whole_outcome(right, words);
     const std::size_t count = std::min(left.steps.size(), right.steps.size());
     for (std::size_t i = 0; i < count; ++i) {
         const StoryStep& a = left.steps[i];
@@ -138,8 +127,8 @@ Comparison compare(const Story& left, const Story& right, const std::string& lef
         if (reading_a != nullptr && reading_b != nullptr && reading_a->check == reading_b->check) {
             row.check = reading_a->title;
         }
-        row.left = side_of(a, reading_a);
-        row.right = side_of(b, reading_b);
+        row.left = side_of(a, reading_a, words);
+        row.right = side_of(b, reading_b, words);
         row.differs.time = !row.left.time.empty() && !row.right.time.empty() &&
                            times_differ(a.time.worked_s, b.time.worked_s);
         row.differs.reading = readings_differ(reading_a, reading_b);
@@ -152,7 +141,7 @@ Comparison compare(const Story& left, const Story& right, const std::string& lef
         row.differs.outcome = a.state != b.state;
         rows.steps.push_back(std::move(row));
     }
-    rows.summary = sum_up(rows, left, right, left_name, right_name);
+    rows.summary = sum_up(rows, left, right, left_name, right_name, words);
     return rows;
 }
 

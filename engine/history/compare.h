@@ -49,6 +49,6 @@ struct Comparison {
 
 /// `left_name` and `right_name` are what the summary calls them: "Build 1".
 [[nodiscard]] Comparison compare(const Story& left, const Story& right, const std::string& left_name,
-                                 const std::string& right_name);
+                                 const std::string& right_name, const Words& words = english());
 
 } // namespace lanternleaf

@@ -48,47 +48,60 @@ bool has_place(ChangeKind kind) {
            kind == ChangeKind::patch_added;
 }
 
-std::string words_of(const Change& change, int times) {
+std::string words_of(const Change& change, int times, const Words& words) {
     const std::string& part = change.part;
+    const bool back = times % 2 == 0; // turned twice lies as planned: laid the wrong way round and put right
+    const char* key = "";
     switch (change.kind) {
     case ChangeKind::joint_cut:
-        return part + " was cut and lapped here instead of folded.";
-    case ChangeKind::tear:
-        return part + " tore here.";
-    case ChangeKind::bridged:
-        return part + " had to be bridged here.";
-    case ChangeKind::tape_swapped:
-        return part + " was laid in " + change.type + ".";
-    case ChangeKind::strip_moved:
-        return part + " came to lie beside the plan.";
-    case ChangeKind::led_turned:
-        // Turned twice lies as planned: it was laid the wrong way round and put right.
-        return times % 2 == 0 ? part + " was laid the wrong way round at first, then turned."
-                              : part + " was turned here.";
-    case ChangeKind::led_swapped:
-        return part + " was " + change.type + " instead.";
-    case ChangeKind::led_moved:
-        return part + " came to lie beside its marks.";
-    case ChangeKind::patch_missing:
-        return part + " was left out at first.";
-    case ChangeKind::patch_moved:
-        return part + " came to lie beside its place.";
-    case ChangeKind::patch_added:
-        return "one more patch was needed under " + (part.empty() ? std::string("the tape") : part) + ".";
-    case ChangeKind::cells_stacked:
-        return std::to_string(change.count) + (change.count == 1 ? " cell was" : " cells were") + " put in.";
-    case ChangeKind::cell_upside_down:
-        return times % 2 == 0 ? "the cell lay the wrong way up at first."
-                              : "the cell went in the other way up.";
-    case ChangeKind::cell_swapped:
-        return "the cell was a " + change.type + ".";
-    case ChangeKind::foam_layers:
-        return std::to_string(change.count) + (change.count == 1 ? " layer" : " layers") +
-               " of foam were used.";
-    case ChangeKind::holder_swapped:
+        key = "history.joint_cut";
         break;
+    case ChangeKind::tear:
+        key = "history.tear";
+        break;
+    case ChangeKind::bridged:
+        key = "history.bridged";
+        break;
+    case ChangeKind::tape_swapped:
+        key = "history.tape_swapped";
+        break;
+    case ChangeKind::strip_moved:
+        key = "history.strip_moved";
+        break;
+    case ChangeKind::led_turned:
+        key = back ? "history.led_turned_back" : "history.led_turned";
+        break;
+    case ChangeKind::led_swapped:
+        key = "history.led_swapped";
+        break;
+    case ChangeKind::led_moved:
+        key = "history.led_moved";
+        break;
+    case ChangeKind::patch_missing:
+        key = "history.patch_missing";
+        break;
+    case ChangeKind::patch_moved:
+        key = "history.patch_moved";
+        break;
+    case ChangeKind::patch_added:
+        key = part.empty() ? "history.patch_added_tape" : "history.patch_added";
+        break;
+    case ChangeKind::cells_stacked:
+        key = "history.cells_put_in";
+        break;
+    case ChangeKind::cell_upside_down:
+        key = back ? "history.cell_turned_back" : "history.cell_turned";
+        break;
+    case ChangeKind::cell_swapped:
+        key = "history.cell_swapped";
+        break;
+    case ChangeKind::foam_layers:
+        key = "history.foam_layers";
+        break;
+    case ChangeKind::holder_swapped:
+        return {};
     }
-    return {};
+    return words(key, {{"part", part}, {"type", change.type}, {"n", change.count}});
 }
 
 std::string part_of(const Change& change) {
@@ -104,7 +117,7 @@ std::string part_of(const Change& change) {
     }
 }
 
-void add_changes(const Record& record, std::vector<Lesson>& out) {
+void add_changes(const Record& record, const Words& words, std::vector<Lesson>& out) {
     for (const ChangeMade& made : record.changes) {
         const std::optional<MoveKind> kind = move_of(made.change.kind);
         if (!kind) {
@@ -129,7 +142,7 @@ void add_changes(const Record& record, std::vector<Lesson>& out) {
             std::count_if(record.changes.begin(), record.changes.end(), [&](const ChangeMade& other) {
                 return other.change.kind == made.change.kind && other.change.part == made.change.part;
             });
-        lesson.words = words_of(made.change, static_cast<int>(times));
+        lesson.words = words_of(made.change, static_cast<int>(times), words);
         if (there == out.end()) {
             out.push_back(std::move(lesson));
         } else {
@@ -151,7 +164,7 @@ std::string mended_between(const Record& record, std::int64_t from_s, std::int64
 
 // A reading that was off at first and as expected at last.
 void add_readings(const Record& record, const std::vector<Event>& events, const std::vector<Step>& steps,
-                  std::vector<Lesson>& out) {
+                  const Words& words, std::vector<Lesson>& out) {
     struct Off {
         std::string check;
         std::string value;
@@ -168,7 +181,7 @@ void add_readings(const Record& record, const std::vector<Event>& events, const 
         if (check == nullptr || (check->kind != CheckKind::resistance && check->kind != CheckKind::open)) {
             continue;
         }
-        const StoryReading told = tell_reading(event.reading, check);
+        const StoryReading told = tell_reading(event.reading, check, words);
         const auto before = std::find_if(offs.begin(), offs.end(),
                                          [&](const Off& one) { return one.check == event.reading.check; });
         if (!told.fits && before == offs.end()) {
@@ -181,18 +194,11 @@ void add_readings(const Record& record, const std::vector<Event>& events, const 
             lesson.check = event.reading.check;
             lesson.part = check->to.substr(0, check->to.find_first_of("+-."));
             lesson.topic = "reading " + event.reading.check;
-            lesson.words = check->title;
-            lesson.words += " read ";
-            lesson.words += before->value;
-            lesson.words += " at first";
-            if (!mended.empty()) {
-                lesson.words += " (";
-                lesson.words += mended;
-                lesson.words += ")";
-            }
-            lesson.words += "; put right, it read ";
-            lesson.words += told.value;
-            lesson.words += ".";
+            lesson.words = words(mended.empty() ? "history.read_at_first" : "history.read_at_first_mended",
+                                 {{"check", check->title},
+                                  {"before", before->value},
+                                  {"mended", mended},
+                                  {"after", told.value}});
             out.push_back(std::move(lesson));
             offs.erase(before);
         }
@@ -243,7 +249,7 @@ MoveKind move_of_fault(const std::string& fault) {
     return first == "contact-loose" ? MoveKind::start_strip : MoveKind::run;
 }
 
-void add_mends(const Record& record, std::vector<Lesson>& out) {
+void add_mends(const Record& record, const Words& words, std::vector<Lesson>& out) {
     for (const MendMade& made : record.mends) {
         Lesson lesson;
         lesson.kind = move_of_fault(made.fault);
@@ -256,7 +262,7 @@ void add_mends(const Record& record, std::vector<Lesson>& out) {
             continue;
         }
         lesson.topic = "mended " + made.fault + " " + lesson.part;
-        lesson.words = "this was mended: " + made.text + ".";
+        lesson.words = words("history.this_was_mended", {{"what", made.text}});
         // What was found is told once: the turning that goes with it adds nothing.
         const auto told = [&](const Lesson& one) {
             return one.part == lesson.part && one.kind == lesson.kind && one.check.empty();
@@ -268,16 +274,17 @@ void add_mends(const Record& record, std::vector<Lesson>& out) {
 
 } // namespace
 
-std::vector<Lesson> lessons_of(const Record& record, const std::vector<Event>& events, const Parts& shipped) {
+std::vector<Lesson> lessons_of(const Record& record, const std::vector<Event>& events, const Parts& shipped,
+                               const Words& words) {
     std::vector<Lesson> lessons;
     if (record.walked) {
         return lessons;
     }
     // Readings are held against the plan: that is what the next build will be held against too.
     const std::vector<Step> steps = make_steps(record.card, merged(shipped, record.card.own_parts));
-    add_changes(record, lessons);
-    add_mends(record, lessons);
-    add_readings(record, events, steps, lessons);
+    add_changes(record, words, lessons);
+    add_mends(record, words, lessons);
+    add_readings(record, events, steps, words, lessons);
     return lessons;
 }
 

@@ -4,6 +4,7 @@
 
 #include "guide/step.h"
 #include "record/record.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -20,13 +21,13 @@ struct Lesson {
     bool has_place = false;          ///< at_mm says which of several such moves (folds, joints, runs)
     Vec2 at_mm;
     std::string topic; ///< two builds that say the same have the same topic: "led-turned L6"
-    std::string words; ///< "L6 was turned here."; follows "Last time "
+    std::string words; ///< "L6 was turned here."; goes into "Last time {lesson}"
 };
 
 /// What one build has to say, in the order it happened. A walk without hands has nothing to say: nobody
 /// measured. `events` are those the record is the fold of, `parts` the shipped ones.
 [[nodiscard]] std::vector<Lesson> lessons_of(const Record& record, const std::vector<Event>& events,
-                                             const Parts& parts);
+                                             const Parts& parts, const Words& words = english());
 
 /// An earlier build, as the maker counts them.
 struct PastBuild {
@@ -46,6 +47,7 @@ struct MoveLesson {
 /// is left out. At most kMostLessons at one move: those that most builds share, then the newest.
 inline constexpr int kMostLessons = 2;
 [[nodiscard]] std::vector<MoveLesson> place_lessons(const std::vector<PastBuild>& past,
-                                                    const std::vector<Step>& steps);
+                                                    const std::vector<Step>& steps,
+                                                    const Words& words = english());
 
 } // namespace lanternleaf

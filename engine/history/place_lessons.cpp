@@ -89,18 +89,19 @@ struct Counted {
     bool last = false; ///< that is the build before this one
 };
 
-std::string sentence_of(const Counted& counted, std::size_t past) {
+std::string sentence_of(const Counted& counted, std::size_t past, const Words& words) {
+    const std::string& lesson = counted.newest->words;
     if (counted.builds > 1) {
-        const std::string of = std::to_string(counted.builds) + " of " + std::to_string(past);
-        return "In " + of + " builds before, " + counted.newest->words;
+        return words("history.in_builds", {{"some", counted.builds}, {"all", past}, {"lesson", lesson}});
     }
-    return (counted.last ? "Last time " : "In build " + std::to_string(counted.number) + ", ") +
-           counted.newest->words;
+    return counted.last ? words("history.last_time", {{"lesson", lesson}})
+                        : words("history.in_build", {{"number", counted.number}, {"lesson", lesson}});
 }
 
 } // namespace
 
-std::vector<MoveLesson> place_lessons(const std::vector<PastBuild>& past, const std::vector<Step>& steps) {
+std::vector<MoveLesson> place_lessons(const std::vector<PastBuild>& past, const std::vector<Step>& steps,
+                                      const Words& words) {
     std::vector<Counted> all;
     for (std::size_t i = 0; i < past.size(); ++i) {
         for (const Lesson& lesson : past[i].lessons) {
@@ -122,7 +123,7 @@ std::vector<MoveLesson> place_lessons(const std::vector<PastBuild>& past, const 
             return other.move == one.move->id;
         });
         if (at_move < kMostLessons) {
-            placed.push_back({one.move->id, sentence_of(one, past.size()), one.builds});
+            placed.push_back({one.move->id, sentence_of(one, past.size(), words), one.builds});
         }
     }
     return placed;

@@ -1,6 +1,5 @@
 #include "history/story.h"
 
-#include "base/readout.h"
 #include "guide/sequence.h"
 #include "record/utc.h"
 #include "safety/audience.h"
@@ -13,7 +12,7 @@ namespace lanternleaf {
 
 namespace {
 
-std::string tape_words(const Card& card, const Parts& parts) {
+std::string tape_words(const Card& card, const Parts& parts, const Words& words) {
     std::vector<std::string> kinds;
     for (const Laid& laid : card.laid) {
         const Strip* strip = std::get_if<Strip>(&laid);
@@ -22,17 +21,26 @@ std::string tape_words(const Card& card, const Parts& parts) {
             continue;
         }
         // "copper-5" is spoken as "copper tape, 5 mm".
-        const std::string words =
-            strip->tape.substr(0, strip->tape.find('-')) + " tape, " + readout_mm(tape->second.width_mm);
-        if (std::find(kinds.begin(), kinds.end(), words) == kinds.end()) {
-            kinds.push_back(words);
+        const std::string kind = strip->tape.substr(0, strip->tape.find('-'));
+        std::string key = "history.tape_" + kind;
+        if (!words.has(key)) { // an own part
+            key = "history.tape_other";
+        }
+        const std::string told = words(key, {{"kind", kind}, {"width", words.mm(tape->second.width_mm)}});
+        if (std::find(kinds.begin(), kinds.end(), told) == kinds.end()) {
+            kinds.push_back(told);
         }
     }
     std::string text;
-    for (const std::string& kind : kinds) {
-        text += (text.empty() ? "" : " and ") + kind;
+    for (const std::string& kind : kinds) { // a comma stands in each: so "and" between all
+        text = text.empty() ? kind : words.list({text, kind});
     }
-    return text.empty() ? "no tape" : text;
+    return text.empty() ? words("history.no_tape") : text;
+}
+
+// The fold writes a mending among the notes too, in the file's own words.
+std::string note_of_mending(const std::string& text) {
+    return "Mended: " + text + ".";
 }
 
 bool first_time(const Record& record) {
@@ -50,33 +58,44 @@ std::string title_of_move(const Step& step, const std::string& id) {
     return id;
 }
 
-void tell_state(StoryStep& out, const StepRecord& step, const Record& record) {
+void tell_state(StoryStep& out, const StepRecord& step, const Record& record, const Words& words) {
     if (step.proved) {
         out.state = StepState::proved;
-        out.state_text = step.stops == 0   ? "proved"
-                         : step.stops == 1 ? "proved after one stop"
-                                           : "proved after " + std::to_string(step.stops) + " stops";
+        out.state_text =
+            step.stops == 0 ? words("history.proved") : words("history.proved_after", {{"n", step.stops}});
     } else if (step.regardless) {
         out.state = StepState::regardless;
-        out.state_text = "went on regardless";
-        if (!step.regardless_why.empty()) {
-            out.state_text += ": " + step.regardless_why;
-        }
+        out.state_text = step.regardless_why.empty()
+                             ? words("history.regardless")
+                             : words("history.regardless_why", {{"why", step.regardless_why}});
     } else if (step.opened && !record.finished) {
         out.state = StepState::open;
-        out.state_text = "not proved yet";
+        out.state_text = words("history.not_proved");
     } else {
         out.state = StepState::waiting;
-        out.state_text = "not begun";
+        out.state_text = words("history.not_begun");
     }
 }
 
-StoryStep tell_step(const Record& record, int number, const Step& step, const StepTime& time) {
+// A figure as the meter showed it.
+std::string figure_of(CheckKind kind, double value, const Words& words) {
+    switch (kind) {
+    case CheckKind::volts:
+        return words.volts(value);
+    case CheckKind::height:
+        return words.mm(value);
+    default:
+        return words.ohm(value);
+    }
+}
+
+StoryStep tell_step(const Record& record, int number, const Step& step, const StepTime& time,
+                    const Words& words) {
     const StepRecord& done = record.steps[number - 1];
     StoryStep out;
     out.number = number;
     out.title = title_of(static_cast<StepId>(number));
-    tell_state(out, done, record);
+    tell_state(out, done, record, words);
     out.verdict = done.verdict;
     out.stops = done.stops;
     out.time = time;
@@ -86,7 +105,7 @@ StoryStep tell_step(const Record& record, int number, const Step& step, const St
         out.moves.push_back({id, title_of_move(step, id), same == time.moves.end() ? 0 : same->worked_s});
     }
     for (const Reading& reading : done.readings) {
-        out.readings.push_back(tell_reading(reading, check_in(step, reading.check)));
+        out.readings.push_back(tell_reading(reading, check_in(step, reading.check), words));
         const auto worth = [](const StoryReading& one) { return one.lights ? 2 : one.has_number ? 1 : 0; };
         if (out.shown_reading < 0 ||
             worth(out.readings.back()) >= worth(out.readings[static_cast<std::size_t>(out.shown_reading)])) {
@@ -100,7 +119,8 @@ StoryStep tell_step(const Record& record, int number, const Step& step, const St
     }
     for (const MendMade& made : record.mends) {
         if (made.step == number) {
-            out.changes.push_back("Mended: " + made.text);
+            out.changes.push_back(words("history.mended", {{"what", made.text}}));
+            ++out.mended;
         }
     }
     return out;
@@ -112,33 +132,38 @@ std::string spoken_clock(std::int64_t seconds) {
     return utc_text(seconds).substr(11, 5);
 }
 
-std::string spoken_day(std::int64_t seconds) {
-    return spoken_date(utc_text(seconds).substr(0, 10));
+std::string spoken_day(std::int64_t seconds, const Words& words) {
+    return spoken_date(utc_text(seconds).substr(0, 10), words);
 }
 
-StoryReading tell_reading(const Reading& reading, const Check* check) {
+StoryReading tell_reading(const Reading& reading, const Check* check, const Words& words) {
     StoryReading out;
     out.check = reading.check;
     out.title = check == nullptr ? reading.check : check->title;
     out.by_meter = reading.meter;
     out.simulated = reading.simulated;
+    const auto looked = [&](bool yes) {
+        return words(yes ? "history.as_it_should" : "history.not_as_it_should");
+    };
     if (check == nullptr) {
         out.value = reading.open    ? "OL"
-                    : reading.value ? readout_number(*reading.value, 2)
-                    : reading.yes   ? (*reading.yes ? "as it should be" : "not as it should be")
-                                    : "seen";
+                    : reading.value ? words.number(*reading.value, 2)
+                    : reading.yes   ? looked(*reading.yes)
+                                    : words("history.seen");
         return out;
     }
     const ReadingVerdict verdict = judge_reading(*check, reading);
     out.fits = verdict.fit == ReadingFit::as_expected;
     out.expected = check->expect_text;
     out.lights = check->kind == CheckKind::lights;
-    out.value = verdict.text.substr(0, verdict.text.find(", "));
-    if (check->kind == CheckKind::lights && !out.fits) {
-        out.value = verdict.text;
-    }
     if (reading.yes) {
-        out.value = *reading.yes ? "as it should be" : "not as it should be";
+        out.value = looked(*reading.yes);
+    } else if (out.lights && out.fits) {
+        out.value = check->expect_text;
+    } else if (out.lights || verdict.fit == ReadingFit::unreadable) {
+        out.value = verdict.text;
+    } else {
+        out.value = reading.open ? "OL" : figure_of(check->kind, reading.value.value_or(0.0), words);
     }
     if (!reading.value) {
         return out;
@@ -152,7 +177,7 @@ StoryReading tell_reading(const Reading& reading, const Check* check) {
     return out;
 }
 
-Story tell(const Record& record, const std::vector<Event>& events, const Parts& shipped) {
+Story tell(const Record& record, const std::vector<Event>& events, const Parts& shipped, const Words& words) {
     const Parts parts = merged(shipped, record.card.own_parts);
     const Timeline timeline = timeline_of(events);
     Story story;
@@ -160,32 +185,40 @@ Story tell(const Record& record, const std::vector<Event>& events, const Parts& 
     story.title = record.title;
     story.walked = record.walked;
     story.outcome = record.outcome;
-    story.state = record.finished ? "finished" : record.abandoned ? "put away" : "not finished";
-    story.started = spoken_day(record.started_s) + ", " + spoken_clock(record.started_s);
+    story.state = words(record.finished    ? "history.state_finished"
+                        : record.abandoned ? "history.state_put_away"
+                                           : "history.state_not_finished");
+    const auto day_and_clock = [&](std::int64_t seconds) {
+        return words("history.started",
+                     {{"day", spoken_day(seconds, words)}, {"clock", spoken_clock(seconds)}});
+    };
+    story.started = day_and_clock(record.started_s);
     if (record.finished || record.abandoned) {
-        story.ended = spoken_clock(record.finished_s);
-        if (spoken_day(record.finished_s) != spoken_day(record.started_s)) {
-            story.ended = spoken_day(record.finished_s) + ", " + story.ended;
-        }
+        const bool same_day = spoken_day(record.finished_s) == spoken_day(record.started_s);
+        story.ended = same_day ? spoken_clock(record.finished_s) : day_and_clock(record.finished_s);
     }
-    story.made_with = tape_words(record.as_built, parts);
-    story.audience = spoken(record.audience);
+    story.made_with = tape_words(record.as_built, parts, words);
+    story.audience = spoken(record.audience, words);
     story.passed_first_time = first_time(record);
     story.worked_s = worked_s(timeline);
     story.paused_s = paused_s(timeline);
     const std::vector<Step> steps = make_steps(record.as_built, parts);
     for (int i = 0; i < kStepCount; ++i) {
         story.steps.push_back(tell_step(record, i + 1, steps[static_cast<std::size_t>(i)],
-                                        timeline[static_cast<std::size_t>(i)]));
+                                        timeline[static_cast<std::size_t>(i)], words));
     }
     for (const ChangeMade& made : record.changes) {
         story.changes.push_back(describe(made.change) + ".");
     }
     for (const MendMade& made : record.mends) {
-        story.mends.push_back("Mended: " + made.text + ".");
+        story.mends.push_back(words("history.mended", {{"what", made.text}}) + ".");
+        story.mended.push_back(made.text);
     }
     for (const std::string& note : record.notes) {
-        if (std::find(story.mends.begin(), story.mends.end(), note) == story.mends.end()) {
+        const bool repeats = std::any_of(record.mends.begin(), record.mends.end(), [&](const MendMade& made) {
+            return note == note_of_mending(made.text);
+        });
+        if (!repeats) {
             story.notes.push_back(note);
         }
     }
@@ -194,8 +227,8 @@ Story tell(const Record& record, const std::vector<Event>& events, const Parts& 
         ++number;
         std::string caption = taken.caption;
         if (caption.empty()) {
-            caption =
-                taken.step == 0 ? "Photo " + std::to_string(number) : "Step " + std::to_string(taken.step);
+            caption = taken.step == 0 ? words("history.photo", {{"number", number}})
+                                      : words("history.photo_of_step", {{"number", taken.step}});
         }
         story.photos.push_back({taken.file, caption, taken.step});
     }

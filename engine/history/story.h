@@ -5,6 +5,7 @@
 
 #include "history/timeline.h"
 #include "record/record.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -46,6 +47,7 @@ struct StoryStep {
     std::vector<StoryMove> moves; ///< those done, in order
     std::vector<StoryReading> readings;
     std::vector<std::string> changes; ///< made while this step was open, and what was mended in it
+    std::size_t mended = 0;           ///< how many of `changes`, at their end, are what was mended
     int shown_reading =
         -1; ///< the one worth a row: the lights, else the last number, else the last thing seen
 };
@@ -71,19 +73,22 @@ struct Story {
     std::int64_t paused_s = 0;
     std::vector<StoryStep> steps;     ///< seven
     std::vector<std::string> changes; ///< all of them, as sentences
-    std::vector<std::string> mends;
-    std::vector<std::string> notes; ///< without the lines that only repeat a mending
+    std::vector<std::string> mends;   ///< "Mended: L6 lies the wrong way round."
+    std::vector<std::string> mended;  ///< the same as the record has it: "L6 lies the wrong way round"
+    std::vector<std::string> notes;   ///< without the lines that only repeat a mending
     std::vector<StoryPhoto> photos;
 };
 
 /// `events` are those the record is the fold of; `parts` the shipped ones.
-[[nodiscard]] Story tell(const Record& record, const std::vector<Event>& events, const Parts& parts);
+[[nodiscard]] Story tell(const Record& record, const std::vector<Event>& events, const Parts& parts,
+                         const Words& words = english());
 
 /// "14:10" and "25 November 2026" from seconds since 1970; the caller's clock decides the time zone.
 [[nodiscard]] std::string spoken_clock(std::int64_t seconds);
-[[nodiscard]] std::string spoken_day(std::int64_t seconds);
+[[nodiscard]] std::string spoken_day(std::int64_t seconds, const Words& words = english());
 
 /// One reading in words; `check` null when the card as built has none of that id.
-[[nodiscard]] StoryReading tell_reading(const Reading& reading, const Check* check);
+[[nodiscard]] StoryReading tell_reading(const Reading& reading, const Check* check,
+                                        const Words& words = english());
 
 } // namespace lanternleaf

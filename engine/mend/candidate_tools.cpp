@@ -107,7 +107,7 @@ void CandidateList::add_links() {
         for (const int patch : overlap.patches) {
             link.parts.push_back(id_of(model.card.laid[at(conductors.patches[at(patch)].laid_index)]));
         }
-        link.name = "where " + upper + " crosses " + lower;
+        link.name = model.words("mend.where_crosses", {{"upper", upper}, {"lower", lower}});
         links.push_back(std::move(link));
     }
     for (const NearMiss& miss : near_misses(conductors, kMostNearMisses)) {
@@ -120,7 +120,7 @@ void CandidateList::add_links() {
         link.mm = miss.mm;
         link.at_mm = miss.at_mm;
         link.parts = {a, b};
-        link.name = "where " + a + " and " + b + " come close";
+        link.name = model.words("mend.where_close", {{"a", a}, {"b", b}});
         links.push_back(std::move(link));
     }
     for (int i = 0; i < static_cast<int>(model.card.leds.size()); ++i) {
@@ -177,8 +177,11 @@ void CandidateList::find_stretches() {
                 continue;
             }
             std::string name = shown(name_of(model.card, model.conductors, far));
-            name = far.kind == PieceKind::terminal ? "the holder" : name;
-            name = far.kind == PieceKind::strip ? "the joint with " + name : name;
+            if (far.kind == PieceKind::terminal) {
+                name = model.words("mend.end_holder");
+            } else if (far.kind == PieceKind::strip) {
+                name = model.words("mend.end_joint", {{"strip", name}});
+            }
             touched[at(node)] = name;
             const Ribbon& on = model.conductors.strips[at(circuit.places[at(node)].piece.index)].ribbon;
             const double reach =

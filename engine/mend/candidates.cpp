@@ -57,7 +57,8 @@ void add_chains(CandidateList& list) {
         const std::string& a = card.leds[at(link.first)].id;
         const std::string& b = card.leds[at(link.second)].id;
         const Vec2 between = (card.leds[at(link.first)].at_mm + card.leds[at(link.second)].at_mm) * 0.5;
-        Fault& fault = list.add(FaultKind::led_in_series, list.add_place(a + " and " + b, between, {a, b}));
+        Fault& fault = list.add(FaultKind::led_in_series,
+                                list.add_place(list.model.words.list({a, b}), between, {a, b}));
         fault.led = link.first;
         fault.led_b = link.second;
         for (const std::vector<int>* pads : {&plus, &minus}) {
@@ -144,7 +145,7 @@ void add_led_faults(CandidateList& list) {
         }
         const Led& a = model.card.leds[i];
         const Led& b = model.card.leds[at(best)];
-        const int place = list.add_place(a.id + " and " + b.id, a.at_mm, {a.id, b.id});
+        const int place = list.add_place(model.words.list({a.id, b.id}), a.at_mm, {a.id, b.id});
         Fault& fault = list.add(FaultKind::led_swapped, place);
         fault.led = static_cast<int>(i);
         fault.led_b = best;
@@ -164,8 +165,9 @@ void add_joints(CandidateList& list) {
         const Overlap& overlap = model.conductors.overlaps[at(contact.overlap)];
         const Strip& lower = strip_of(model.card, model.conductors, overlap.lower);
         const Strip& upper = strip_of(model.card, model.conductors, overlap.upper);
-        const int place = list.add_place("the joint of " + lower.id + " and " + upper.id, contact.at_mm,
-                                         {lower.id, upper.id});
+        const int place =
+            list.add_place(model.words("mend.place_joint", {{"lower", lower.id}, {"upper", upper.id}}),
+                           contact.at_mm, {lower.id, upper.id});
         for (const bool open : {false, true}) {
             Fault& fault = list.add(FaultKind::joint_loose, place);
             fault.open = open;
@@ -182,7 +184,7 @@ void add_joints(CandidateList& list) {
             continue; // one lap: the same as that joint parted, and the same cure
         }
         const Contact& first = model.conductors.contacts[at(contacts.front())];
-        const int place = list.add_place("the glue of the " + tape + " tape", first.at_mm, {});
+        const int place = list.add_place(model.words("mend.place_glue", {{"tape", tape}}), first.at_mm, {});
         Fault& fault = list.add(FaultKind::glue_plain, place);
         fault.type = tape;
         for (const int c : contacts) {
@@ -202,9 +204,9 @@ void add_holder_contacts(CandidateList& list) {
         const Contact& first = model.conductors.contacts[at(contacts.front())];
         const Piece strip = first.a.kind == PieceKind::strip ? first.a : first.b;
         const std::string id = strip_of(model.card, model.conductors, strip.index).id;
-        const std::string where = shape.flap ? (t == 0 ? "on the bed" : "inside the flap")
-                                             : (t == 0 ? "on the holder's − pad" : "on the holder's + pad");
-        const int place = list.add_place(id + " " + where, shape.at_mm[t], {id, "holder"});
+        const char* where = shape.flap ? (t == 0 ? "mend.place_bed" : "mend.place_in_flap")
+                                       : (t == 0 ? "mend.place_minus" : "mend.place_plus");
+        const int place = list.add_place(model.words(where, {{"strip", id}}), shape.at_mm[t], {id, "holder"});
         for (const bool open : {false, true}) {
             Fault& fault = list.add(FaultKind::contact_loose, place);
             fault.open = open;
@@ -225,9 +227,9 @@ void add_cell_and_switch(CandidateList& list) {
     const CellState fresh = fresh_cell(model.card, model.parts);
     const double count = std::max(1, model.card.cell.count);
     const HolderShape shape = holder_shape(model.card, model.parts);
-    const int cell = list.add_place("the cell", shape.at_mm[0], {"holder"});
-    const int flap =
-        list.add_place(shape.flap ? "the flap" : "the holder's switch", shape.at_mm[1], {"holder"});
+    const int cell = list.add_place(model.words("mend.place_cell"), shape.at_mm[0], {"holder"});
+    const int flap = list.add_place(model.words(shape.flap ? "mend.place_flap" : "mend.place_switch"),
+                                    shape.at_mm[1], {"holder"});
     const auto cell_fault = [&](FaultKind kind, double open_V, double ohm, double share = 1.0) {
         Fault& fault = list.add(kind, kind == FaultKind::switch_open ? flap : cell);
         fault.share = share;
@@ -245,8 +247,8 @@ void add_cell_and_switch(CandidateList& list) {
     cell_fault(FaultKind::switch_open, fresh.open_V, kOpen_ohm);
     list.add(FaultKind::switch_stuck, flap);
     list.add(FaultKind::sides_touch_shut, flap);
-    const int paper =
-        list.add_place("the paper", {model.card.sheet.width_mm / 2, model.card.sheet.height_mm / 2}, {});
+    const int paper = list.add_place(model.words("mend.place_paper"),
+                                     {model.card.sheet.width_mm / 2, model.card.sheet.height_mm / 2}, {});
     list.add(FaultKind::paper_leaks, paper).edits = {list.contact_edit(list.terminal_link, kLeak_ohm)};
     for (std::size_t i = 0; i < model.card.resistors.size(); ++i) {
         const ResistorPart& part = model.card.resistors[i];
@@ -263,8 +265,10 @@ void add_stretches(CandidateList& list) {
             continue;
         }
         const Strip& strip = strip_of(model.card, model.conductors, stretch.strip);
-        const int place = list.add_place(strip.id + " between " + stretch.from + " and " + stretch.to,
-                                         stretch.at_mm, {strip.id});
+        const int place =
+            list.add_place(model.words("mend.place_stretch",
+                                       {{"strip", strip.id}, {"from", stretch.from}, {"to", stretch.to}}),
+                           stretch.at_mm, {strip.id});
         Fault& fault = list.add(FaultKind::strip_broken, place);
         fault.made_in = list.laid_in(stretch.strip);
         // Folds and creases are where tape cracks; a little for every length of it (engineering judgement).
@@ -328,8 +332,8 @@ void add_as_built(CandidateList& list) {
     }
     Fault& nothing = list.add(FaultKind::as_built, -1);
     nothing.share = 0.3;
-    nothing.text = "Nothing more is wrong: the card does what it should.";
-    nothing.fix = "Press again and watch the lights.";
+    nothing.text = model.words("mend.nothing_more");
+    nothing.fix = model.words("mend.nothing_more_fix");
     list.add(FaultKind::other, -1);
 }
 

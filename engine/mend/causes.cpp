@@ -7,7 +7,8 @@ namespace lanternleaf {
 
 namespace {
 
-// "The cell is flat" goes on as "the cell is flat"; an id such as L3 stays as it is.
+// "The cell is flat" goes on as "the cell is flat"; an id such as L3 stays as it is. No language's title
+// begins with a noun of its own (mend.*_title), so that this holds for German too.
 std::string within_a_sentence(std::string text) {
     if (text.size() > 1 && text[0] >= 'A' && text[0] <= 'Z' && text[1] >= 'a' && text[1] <= 'z') {
         text[0] = static_cast<char>(text[0] - 'A' + 'a');
@@ -57,6 +58,7 @@ std::vector<CauseChance> cause_chances(const MendSession& session) {
 }
 
 std::vector<Cause> causes(const MendSession& session, std::size_t most) {
+    const Words& words = session.model->words;
     std::vector<Cause> list;
     for (const CauseChance& chance : cause_chances(session)) {
         if (list.size() >= most) {
@@ -66,9 +68,10 @@ std::vector<Cause> causes(const MendSession& session, std::size_t most) {
         cause.ids.push_back(chance.a);
         if (chance.b >= 0) {
             const Cause second = describe_fault(*session.model, chance.fault_b);
-            cause.title += ", and " + within_a_sentence(second.title);
-            cause.sentence = "Two things at once: no single one explains what you see.";
-            cause.fix += " Then: " + second.fix;
+            cause.title = words("mend.two_title",
+                                {{"first", cause.title}, {"second", within_a_sentence(second.title)}});
+            cause.sentence = words("mend.two_why");
+            cause.fix = words("mend.two_fix", {{"first", cause.fix}, {"second", second.fix}});
             cause.places.insert(cause.places.end(), second.places.begin(), second.places.end());
             cause.ids.push_back(chance.b);
             // Only one change fits in a cause; the session after the first mending names the other.

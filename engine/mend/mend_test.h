@@ -50,6 +50,9 @@ enum class TestKind {
     meter_cell,   ///< volts of the bare cell
 };
 
+/// What an answer says of the light that it is about, for its sign on the screen.
+enum class AnswerShows { other, came_on, stays_dark };
+
 /// What a fault would answer: `outcome` with chance `sure`, else outcome 0 ("nothing to see"). Before the
 /// maker's own slips, which the session adds.
 struct Prediction {
@@ -66,6 +69,7 @@ struct MendTest {
     std::string title;                 ///< "Press both pads of L3"
     std::string sentence;              ///< what to do, one action a sentence
     std::vector<std::string> outcomes; ///< what may be answered; 0 is always "nothing to see"
+    std::vector<AnswerShows> shows;    ///< one per outcome
     std::vector<Vec2> at_mm; ///< where, one per outcome from 1 on when it is a place; else the place
     std::vector<std::string> parts;
     /// The outcomes worth offering, as indices: all, or for a test of many places those that still matter.

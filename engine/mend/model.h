@@ -9,6 +9,7 @@
 #include "mend/fault.h"
 #include "mend/mend_test.h"
 #include "mend/resistance_table.h"
+#include "words/words.h"
 
 #include <memory>
 #include <vector>
@@ -65,6 +66,8 @@ struct MendModel {
     std::vector<int> tape_under_resistor; ///< the same for resistors
     int tape_on_terminal[2] = {-1, -1};   ///< node of the tape there
     std::vector<int> pad_link;            ///< contact index per LED
+
+    Words words = english(); ///< what its places, tests and causes are told in
 };
 
 struct MendOptions {
@@ -72,9 +75,11 @@ struct MendOptions {
     std::vector<StepId> proved; ///< steps proved before
 };
 
-/// Candidates, their simulation, tests and what each fault would answer.
+/// Candidates, their simulation, tests and what each fault would answer. Told in `words`: another language is
+/// another model.
 [[nodiscard]] std::shared_ptr<const MendModel> make_mend_model(const Card& as_built, const Parts& parts,
-                                                               const MendOptions& options);
+                                                               const MendOptions& options,
+                                                               const Words& words = english());
 
 // ---- stages of the above, in order; for the tests of this module
 /// Places and faults, causes numbered, priors set; everything but simulations and tests.

@@ -129,9 +129,10 @@ private:
 
 } // namespace
 
-MendSession start_mend(const Card& as_built, const Parts& parts, const MendOptions& options) {
+MendSession start_mend(const Card& as_built, const Parts& parts, const MendOptions& options,
+                       const Words& words) {
     MendSession session;
-    session.model = make_mend_model(as_built, parts, options);
+    session.model = make_mend_model(as_built, parts, options, words);
     session.evidence.looks.assign(as_built.leds.size(), Look::unseen);
     weigh(session);
     return session;

@@ -103,8 +103,9 @@ struct MendSession {
 };
 
 /// Starts on the card as built (changes already applied). Needs every type the card names to be in `parts`.
+/// Causes and tests of the session are told in `words`.
 [[nodiscard]] MendSession start_mend(const Card& as_built, const Parts& parts,
-                                     const MendOptions& options = {});
+                                     const MendOptions& options = {}, const Words& words = english());
 
 /// A Problem when the observation names a light, place or test that the card has not got.
 [[nodiscard]] Outcome<MendSession> observe(const MendSession& session, const Observation& observation);

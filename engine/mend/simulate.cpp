@@ -171,8 +171,9 @@ void doubt_what_shows_nothing(MendModel& model) {
 } // namespace
 
 std::shared_ptr<const MendModel> make_mend_model(const Card& as_built, const Parts& parts,
-                                                 const MendOptions& options) {
+                                                 const MendOptions& options, const Words& words) {
     auto model = std::make_shared<MendModel>();
+    model->words = words;
     model->card = as_built;
     model->parts = parts;
     model->conductors = find_conductors(as_built, parts);

@@ -4,109 +4,94 @@ namespace lanternleaf {
 
 namespace {
 
-AudienceChoice go_on() {
-    return {"go-on", "Start building", "", "", true};
+AudienceChoice go_on(const Words& words) {
+    return {"go-on", words("safety.go_on"), "", "", true};
 }
 
-AudienceChoice screw_holder() {
-    return {
-        "screw-holder", "Use a screwed holder",
-        "A ready-made holder that opens only with a screwdriver, fixed down so that it cannot be pulled off.",
-        "screw-20", true};
+AudienceChoice screw_holder(const Words& words) {
+    return {"screw-holder", words("safety.screw_holder"), words("safety.screw_holder_why"), "screw-20", true};
 }
 
-AudienceChoice without_cell() {
-    return {"without-cell", "Give it without the cell",
-            "An adult shows the light, then takes the cell out and keeps it locked away.", "", false};
+AudienceChoice without_cell(const Words& words) {
+    return {"without-cell", words("safety.without_cell"), words("safety.without_cell_why"), "", false};
 }
 
-AudienceChoice not_now() {
-    return {"not-now", "Not now", "", "", true};
+AudienceChoice not_now(const Words& words) {
+    return {"not-now", words("safety.not_now"), "", "", true};
 }
 
-AudienceAdvice for_small_children(Closure closure) {
+AudienceAdvice for_small_children(Closure closure, const Words& words) {
     AudienceAdvice advice;
     if (closure == Closure::tool) {
-        advice.headline = "The screw keeps the cell in";
-        advice.sentences = {"Tighten the screw after every test.",
-                            "Look at the holder now and then: a loose one must go out of reach at once.",
-                            "A holder is no promise. Watch a small child with this card."};
-        advice.choices = {go_on(), without_cell(), not_now()};
+        advice.headline = words("safety.screw_headline");
+        advice.sentences = {words("safety.screw_tighten"), words("safety.screw_look"),
+                            words("safety.screw_no_promise")};
+        advice.choices = {go_on(words), without_cell(words), not_now(words)};
         return advice;
     }
     advice.must_choose = true;
-    advice.headline = "Fingers can open this holder";
-    advice.sentences = {"A coin cell can badly hurt a small child, even a flat one.",
-                        "A paper flap does not keep a child out. Choose another way."};
-    advice.choices = {screw_holder(), without_cell(), not_now()};
+    advice.headline = words("safety.finger_headline");
+    advice.sentences = {words("safety.finger_hurt"), words("safety.finger_flap")};
+    advice.choices = {screw_holder(words), without_cell(words), not_now(words)};
     return advice;
 }
 
 } // namespace
 
-AudienceAdvice advice_for(Audience audience, Closure closure) {
+AudienceAdvice advice_for(Audience audience, Closure closure, const Words& words) {
     AudienceAdvice advice;
     switch (audience) {
     case Audience::adults:
-        advice.headline = "For grown-ups";
-        advice.sentences = {"If a child may visit, choose again.",
-                            "Write the caution on the back all the same: cards are passed on."};
-        advice.choices = {go_on(), not_now()};
+        advice.headline = words("safety.adults_headline");
+        advice.sentences = {words("safety.adults_visit"), words("safety.adults_caution")};
+        advice.choices = {go_on(words), not_now(words)};
         return advice;
     case Audience::children:
-        advice.headline = "For children of six and over";
-        advice.sentences = {"An adult fits the cell and tapes the flap shut on three sides.",
-                            "Where a smaller child lives or visits, choose again."};
-        advice.choices = {go_on(), not_now()};
+        advice.headline = words("safety.children_headline");
+        advice.sentences = {words("safety.children_adult"), words("safety.children_smaller")};
+        advice.choices = {go_on(words), not_now(words)};
         if (closure == Closure::finger) {
-            advice.choices.insert(advice.choices.begin() + 1, screw_holder());
+            advice.choices.insert(advice.choices.begin() + 1, screw_holder(words));
         }
         return advice;
     case Audience::small_children:
-        return for_small_children(closure);
+        return for_small_children(closure, words);
     case Audience::school_class:
-        advice = for_small_children(closure);
-        advice.sentences.insert(advice.sentences.begin(),
-                                "Each card goes to a home you do not know: small children may live there.");
-        advice.sentences.push_back(
-            "Count the cells out and count them back. Send a note home about coin cells.");
+        advice = for_small_children(closure, words);
+        advice.sentences.insert(advice.sentences.begin(), words("safety.class_homes"));
+        advice.sentences.push_back(words("safety.class_count"));
         return advice;
     case Audience::sale:
         advice.must_choose = true;
-        advice.headline = "Selling, or giving many away";
-        advice.sentences = {
-            "Many countries have rules for goods with coin cells: how the cell is shut in, how it is tested, "
-            "what the label says. Look yours up before you sell.",
-            "Ask about: battery compartments, warning labels, toy rules, product records, posting and "
-            "disposal.",
-            "The record of this build helps with your papers. It proves nothing about the rules."};
-        advice.choices = {{"go-on", "Build a sample", "To keep, to test and to measure.", "", true},
-                          screw_holder(),
-                          not_now()};
+        advice.headline = words("safety.sale_headline");
+        advice.sentences = {words("safety.sale_rules"), words("safety.sale_ask"),
+                            words("safety.sale_record")};
+        advice.choices = {{"go-on", words("safety.sale_sample"), words("safety.sale_sample_why"), "", true},
+                          screw_holder(words),
+                          not_now(words)};
         return advice;
     }
     return advice;
 }
 
-const char* spoken(Audience audience) {
+std::string spoken(Audience audience, const Words& words) {
     switch (audience) {
     case Audience::adults:
-        return "Adults only";
+        return words("safety.for_adults");
     case Audience::children:
-        return "Children, six and over";
+        return words("safety.for_children");
     case Audience::small_children:
-        return "Small children, or I don’t know";
+        return words("safety.for_small_children");
     case Audience::school_class:
-        return "A class takes them home";
+        return words("safety.for_class");
     case Audience::sale:
-        return "For sale";
+        return words("safety.for_sale");
     }
     return "";
 }
 
-const char* back_label() {
-    return "Coin cell inside. Keep away from children. Swallowed, or in a nose or ear? "
-           "Get emergency help at once, even without signs.";
+std::string back_label(const Words& words) {
+    return words("safety.back_label");
 }
 
 } // namespace lanternleaf

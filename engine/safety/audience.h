@@ -4,6 +4,7 @@
 #pragma once
 
 #include "card/card.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -27,12 +28,12 @@ struct AudienceAdvice {
 };
 
 /// What to say and offer for this audience with a holder that is closed so.
-[[nodiscard]] AudienceAdvice advice_for(Audience audience, Closure closure);
+[[nodiscard]] AudienceAdvice advice_for(Audience audience, Closure closure, const Words& words = english());
 
 /// The question's answers as a person reads them.
-[[nodiscard]] const char* spoken(Audience audience);
+[[nodiscard]] std::string spoken(Audience audience, const Words& words = english());
 
 /// The line for the back of every card, in our own words.
-[[nodiscard]] const char* back_label();
+[[nodiscard]] std::string back_label(const Words& words = english());
 
 } // namespace lanternleaf

@@ -36,6 +36,13 @@ Outcome<RegionTable> read_regions(const std::string& text, const std::string& fi
     if (list == document.end() || !list->is_array() || list->empty()) {
         return expected(file, "/regions", "expected a list with at least one region");
     }
+    if (const auto in = document.find("in"); in != document.end()) {
+        for (const auto& [language, said] : in->items()) {
+            if (!said.is_object() || !text_at(said, "checked_how", table.checked_how_in[language])) {
+                return expected(file, "/in/" + language + "/checked_how", "expected text");
+            }
+        }
+    }
     bool any = false;
     for (std::size_t i = 0; i < list->size(); ++i) {
         const json& entry = (*list)[i];
@@ -51,6 +58,24 @@ Outcome<RegionTable> read_regions(const std::string& text, const std::string& fi
         for (const auto& [key, target] : fields) {
             if (!text_at(entry, key, *target)) {
                 return expected(file, place + "/" + key, "expected text");
+            }
+        }
+        if (const auto in = entry.find("in"); in != entry.end()) {
+            for (const auto& [language, said] : in->items()) {
+                const std::string there = place + "/in/" + language;
+                if (!said.is_object()) {
+                    return expected(file, there, "expected an object");
+                }
+                RegionWords& words = region.in[language];
+                const std::pair<const char*, std::string*> told_fields[] = {{"name", &words.name},
+                                                                            {"help_name", &words.help_name},
+                                                                            {"first", &words.first},
+                                                                            {"food", &words.food}};
+                for (const auto& [key, target] : told_fields) {
+                    if (!text_at(said, key, *target)) {
+                        return expected(file, there + "/" + key, "expected text");
+                    }
+                }
             }
         }
         any = any || region.id == "any";
@@ -75,10 +100,33 @@ const Region& region_of(const RegionTable& table, const std::string& id) {
     return *fallback;
 }
 
-std::string spoken_date(const std::string& iso_date) {
-    static const char* const kMonths[] = {"January",   "February", "March",    "April",
-                                          "May",       "June",     "July",     "August",
-                                          "September", "October",  "November", "December"};
+Region built_in_region(const Words& words) {
+    Region region;
+    region.id = "any";
+    region.name = words("safety.any_name");
+    region.first = words("safety.any_first");
+    region.food = words("safety.any_food");
+    region.source = "built in";
+    return region;
+}
+
+Region told(const Region& region, const Words& words) {
+    Region out = region;
+    if (const auto said = region.in.find(words.language()); said != region.in.end()) {
+        out.name = said->second.name;
+        out.help_name = said->second.help_name;
+        out.first = said->second.first;
+        out.food = said->second.food;
+    }
+    return out;
+}
+
+std::string checked_how(const RegionTable& table, const Words& words) {
+    const auto said = table.checked_how_in.find(words.language());
+    return said == table.checked_how_in.end() ? table.checked_how : said->second;
+}
+
+std::string spoken_date(const std::string& iso_date, const Words& words) {
     if (iso_date.size() != 10 || iso_date[4] != '-' || iso_date[7] != '-') {
         return iso_date;
     }
@@ -87,7 +135,8 @@ std::string spoken_date(const std::string& iso_date) {
     if (month < 1 || month > 12 || day < 1 || day > 31) {
         return iso_date;
     }
-    return std::to_string(day) + " " + kMonths[month - 1] + " " + iso_date.substr(0, 4);
+    const std::string month_key = "safety.month_" + std::to_string(month);
+    return words("safety.date", {{"day", day}, {"month", words(month_key)}, {"year", iso_date.substr(0, 4)}});
 }
 
 } // namespace lanternleaf

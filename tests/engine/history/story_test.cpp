@@ -1,6 +1,8 @@
 // A record in words: the same for screen, print and page.
+#include "history/compare.h"
 #include "history/story.h"
 #include "support/make_build.h"
+#include "support/words_of.h"
 
 #include <catch2/catch.hpp>
 
@@ -60,4 +62,31 @@ TEST_CASE("A reading of a check the card has lost is still told", "[history]") {
     CHECK(told.title == "bed-to-L9-");
     CHECK(told.value == "0.5");
     CHECK_FALSE(told.fits);
+}
+
+TEST_CASE("The same story in another language: what the maker wrote stays as it was written", "[history]") {
+    const Outcome<Record> record = fold(make::every_event(), kParts);
+    REQUIRE(record.ok());
+    const Story english_one = story_of(make::every_event());
+    for (const char* language : {"de", "es"}) {
+        const Words words = words_of(language);
+        const Story story = tell(record.value(), make::every_event(), kParts, words);
+        INFO(language);
+        CHECK(story.title == english_one.title);
+        CHECK(story.mended == english_one.mended);
+        CHECK(story.notes.size() == english_one.notes.size()); // the mending's line is known in any language
+        CHECK(story.mends[0] != english_one.mends[0]);
+        CHECK(story.steps[5].state_text.find(": for the display case") != std::string::npos);
+        CHECK(said_whole(story.started));
+        CHECK(said_whole(story.made_with));
+        for (const StoryStep& step : story.steps) {
+            CHECK(said_whole(step.state_text));
+            for (const StoryReading& reading : step.readings) {
+                CHECK(said_whole(reading.value));
+            }
+        }
+        const Comparison rows = compare(story, story, "A", "B", words);
+        CHECK(said_whole(rows.summary));
+        CHECK(rows.summary != compare(english_one, english_one, "A", "B").summary);
+    }
 }

@@ -2,6 +2,7 @@
 #include "guide/verdict.h"
 #include "mending.h"
 #include "support/lamp_rows.h"
+#include "support/words_of.h"
 
 #include <regex>
 #include <set>
@@ -216,6 +217,35 @@ TEST_CASE("Words: short sentences, no blame, the true minus sign, ids that stay"
             CHECK(test.sentence.back() == '.');
             CHECK(test.effort_s > 0.0);
             CHECK_FALSE(std::regex_search(test.title + test.sentence, banned));
+        }
+    }
+}
+
+TEST_CASE("Another language says all of it, and changes nothing of the search", "[mend]") {
+    const OpenCard open = demo("harbour-lighthouse");
+    const MendSession english_one = start_mend(open.card, open.parts);
+    for (const char* language : {"de", "es"}) {
+        const MendSession session = start_mend(open.card, open.parts, {}, words_of(language));
+        CHECK(session.chance == english_one.chance);
+        for (const Cause& cause : causes(session, 1000)) {
+            CAPTURE(language, cause.title, cause.sentence, cause.fix);
+            CHECK(said_whole(cause.title));
+            CHECK(said_whole(cause.sentence));
+            CHECK(said_whole(cause.fix));
+        }
+        REQUIRE(session.model->tests.size() == english_one.model->tests.size());
+        for (std::size_t t = 0; t < session.model->tests.size(); ++t) {
+            const MendTest& test = session.model->tests[t];
+            const MendTest& same = english_one.model->tests[t];
+            CAPTURE(language, test.id, test.title, test.sentence);
+            CHECK(test.id == same.id); // ids stand in journals
+            CHECK(test.shows == same.shows);
+            CHECK(test.title != same.title);
+            CHECK(said_whole(test.title));
+            CHECK(said_whole(test.sentence));
+            for (const std::string& outcome : test.outcomes) {
+                CHECK(said_whole(outcome));
+            }
         }
     }
 }

@@ -2,10 +2,13 @@
 #include "files/files.h"
 #include "safety/audience.h"
 #include "safety/regions.h"
+#include "support/words_of.h"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cctype>
+#include <iterator>
 
 using namespace lanternleaf;
 
@@ -38,6 +41,50 @@ TEST_CASE("The shipped region table is dated and every region says what to do fi
     // National Capital Poison Center: no honey under twelve months.
     CHECK(region_of(table, "us").food.find("under one year") != std::string::npos);
     CHECK(region_of(table, "nowhere").id == "any");
+}
+
+TEST_CASE("Every region says in every language what to do, with the same numbers and the same order",
+          "[safety]") {
+    const auto numbers_in = [](const std::string& text) {
+        std::string digits;
+        std::copy_if(text.begin(), text.end(), std::back_inserter(digits),
+                     [](char c) { return c >= '0' && c <= '9'; });
+        return digits;
+    };
+    const RegionTable table = shipped_regions();
+    for (const char* language : {"de", "es"}) {
+        const Words words = words_of(language);
+        CHECK(checked_how(table, words) != table.checked_how);
+        // "go" and "call" of the first sentences, in the order in which they stand.
+        const bool german = words.language() == "de";
+        const auto order = [](const std::string& text, const char* go, const char* call) {
+            return text.find(go) < text.find(call);
+        };
+        for (const Region& region : table.regions) {
+            const Region said = told(region, words);
+            INFO(language << " " << region.id << ": " << said.first << " " << said.food);
+            CHECK(said.first != region.first);
+            CHECK(said.food != region.food);
+            CHECK(said.ambulance == region.ambulance);
+            CHECK(said.help == region.help);
+            CHECK(said.help_name.empty() == region.help_name.empty());
+            CHECK(numbers_in(said.first) == numbers_in(region.first));
+            std::string english_first = " " + region.first;
+            std::transform(english_first.begin(), english_first.end(), english_first.begin(),
+                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+            std::string first = said.first;
+            std::transform(first.begin(), first.end(), first.begin(),
+                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+            CHECK(order(first, german ? "geh " : "ve ", german ? "ruf " : "llama ") ==
+                  order(english_first, " go ", "call "));
+        }
+        const Region honey = told(region_of(table, "us"), words);
+        CHECK(honey.food.find(german ? "Honig nie einem Baby unter einem Jahr" : "nunca a un bebé") !=
+              std::string::npos);
+        CHECK(advice_for(Audience::sale, Closure::tool, words).must_choose);
+        CHECK(spoken_date("2026-03-05", words) == (german ? "5. März 2026" : "5 de marzo de 2026"));
+    }
+    CHECK(told(region_of(table, "us"), english()).first == region_of(table, "us").first);
 }
 
 TEST_CASE("A region file that is not one gives one sentence with its place", "[safety]") {
