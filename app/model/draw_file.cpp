@@ -77,9 +77,10 @@ std::string copy_beside(const std::string& from, const std::string& folder, cons
     return "";
 }
 
-void put_on_table(AppState& state, Card card, const Parts& shipped) {
+void put_on_table(AppState& state, Card card, const Parts& shipped, const Words& words) {
     DrawState draw(std::move(card));
     draw.parts = merged(shipped, draw.history.card().own_parts);
+    draw.words = words;
     // What the card is made of already is what the next strip and light will most likely be.
     const Card& first = draw.history.card();
     draw.tape = draw.parts.tapes.count("copper-5") > 0 ? "copper-5" : draw.parts.tapes.begin()->first;
@@ -114,7 +115,7 @@ void open_plan(AppState& state, const Surroundings& around, const std::string& p
         say(state, around, card.problem().sentence());
         return;
     }
-    put_on_table(state, std::move(card).value(), around.shipped);
+    put_on_table(state, std::move(card).value(), around.shipped, around.words);
     state.draw->path = path;
     state.draw->card_folder = folder_of(path);
     state.draw->ours = in_folder(path, cards_folder(around));
@@ -126,7 +127,8 @@ void new_plan(AppState& state, const Surroundings& around, double width_mm, doub
         say(state, around, "No parts are known, so no card can be drawn.");
         return;
     }
-    put_on_table(state, blank_card(around.shipped, width_mm, height_mm), around.shipped);
+    put_on_table(state, blank_card(around.shipped, width_mm, height_mm, around.words), around.shipped,
+                 around.words);
     state.draw->card_folder = cards_folder(around);
     state.draw->tool = DrawTool::light;
 }

@@ -56,6 +56,7 @@ struct DrawState {
 
     History history;
     Parts parts;                         ///< shipped, with the card's own laid over
+    Words words = english();             ///< what findings, fixes and the names of edits are told in
     Card card;                           ///< as shown: the history's, or with the drag at hand done
     Review review;                       ///< of `card`
     std::vector<std::vector<Fix>> fixes; ///< one list per finding; empty while a finger drags

@@ -51,6 +51,14 @@ void retell(AppState& state, const Surroundings& around) {
     if (state.build && state.mend) {
         start_mend_search(state, around);
     }
+    if (state.draw) { // undo keeps the names it gave
+        state.draw->words = around.words;
+        settle(*state.draw);
+    }
+    if (state.light && !state.light->helps.empty()) {
+        LightSheet& light = *state.light;
+        light.helps = what_helps(light.card, light.parts, light.conductors, {}, around.words);
+    }
     if (state.log) {
         state.log_page.story = tell(*state.log, state.log_page.events, around.shipped, around.words);
     }

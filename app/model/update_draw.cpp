@@ -109,7 +109,7 @@ void add_mark(AppState& state, const Surroundings& around, SheetMark::Kind kind)
     DrawState& draw = *state.draw;
     const Sheet& sheet = draw.card.sheet;
     const bool crease = kind == SheetMark::Kind::crease;
-    if (commit_edit(state, around, crease ? add_crease(sheet) : add_clear(sheet))) {
+    if (commit_edit(state, around, crease ? add_crease(sheet) : add_clear(sheet, around.words))) {
         draw.tool = DrawTool::select;
         draw.selected =
             mark_id(kind, (crease ? draw.card.sheet.folds.size() : draw.card.sheet.keepouts.size()) - 1);
@@ -170,7 +170,7 @@ void settle(DrawState& draw) {
         // A sheet with little laid has many pads unreached for one reason; the first two speak for all.
         const bool many = finding.rule == "led-not-reached" && ++unreached > 2;
         if (finding.level != Level::note && !many) {
-            draw.fixes[i] = fixes_for(draw.card, draw.parts, draw.review, finding);
+            draw.fixes[i] = fixes_for(draw.card, draw.parts, draw.review, finding, draw.words);
             ++tried;
         }
     }
@@ -187,13 +187,13 @@ void preview(DrawState& draw, Card card) {
 
 bool commit_edit(AppState& state, const Surroundings& around, const Edit& edit) {
     DrawState& draw = *state.draw;
-    Outcome<Card> changed = apply_edit(draw.history.card(), draw.parts, edit);
+    Outcome<Card> changed = apply_edit(draw.history.card(), draw.parts, edit, around.words);
     if (!changed) {
         say(state, around, changed.problem().expected);
         settle(draw);
         return false;
     }
-    draw.history.add(label_of(edit), std::move(changed).value());
+    draw.history.add(label_of(edit, around.words), std::move(changed).value());
     settle(draw);
     save_plan(state, around);
     return true;

@@ -94,7 +94,7 @@ void open_light(AppState& state, const Surroundings& around) {
             moment_at(light->life, run, light->card, light->parts, light->most_h * i / (kLightSamples - 1),
                       light->samples[static_cast<std::size_t>(i)]);
         }
-        light->helps = what_helps(light->card, light->parts, light->conductors);
+        light->helps = what_helps(light->card, light->parts, light->conductors, {}, around.words);
     }
     state.sheet = SheetKind::none;
     state.light = std::move(light);

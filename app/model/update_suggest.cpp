@@ -40,6 +40,7 @@ void suggest_traces(AppState& state, const Surroundings& around) {
     request.card = draw.history.card();
     request.parts = draw.parts;
     request.tape = draw.tape;
+    request.words = around.words;
     request.suggestions = kWanted;
     draw.selected.clear();
     draw.search = {std::make_shared<RouteSearch>(std::move(request)), around.clock_s};

@@ -183,7 +183,7 @@ Selection selection_of(const DrawState& draw) {
     } else if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, id)) {
         const bool crease = mark->kind == SheetMark::Kind::crease;
         out.title = crease ? "Crease" : "Keep clear: " + draw.card.sheet.keepouts[mark->index].why;
-        out.words = words_of_mark(draw.card.sheet, *mark);
+        out.words = words_of_mark(draw.card.sheet, *mark, draw.words);
         out.choices = {turn, remove};
     } else if (!id.empty()) {
         out.title = id + ", patch";

@@ -127,7 +127,7 @@ void draw_mark(Screen& screen, const Viewport& at, const SheetMark& mark) {
         handle(ui, line[i], screen.state.draw->corner == static_cast<int>(i));
     }
     if (screen.state.draw->drag && screen.state.draw->drag->edit) {
-        bubble(ui, at.to_px(place_of_mark(sheet, mark)), words_of_mark(sheet, mark), at.area);
+        bubble(ui, at.to_px(place_of_mark(sheet, mark)), words_of_mark(sheet, mark, ui.words), at.area);
     }
 }
 

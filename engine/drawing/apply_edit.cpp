@@ -1,6 +1,5 @@
 #include "drawing/edit.h"
 
-#include "base/readout.h"
 #include "drawing/edit_steps.h"
 
 #include <algorithm>
@@ -71,84 +70,94 @@ std::string apply_any(Bench on, const Edit& edit) {
 }
 
 const char* sign(Side side) {
-    return side == Side::negative ? "−" : side == Side::positive ? "+" : "link";
-}
-
-std::string part_name(const std::string& id) {
-    return id == kHolderId ? "the holder" : id;
+    return side == Side::negative ? "−" : "+";
 }
 
 /// One overload per edit: what it did, in words that follow "Undo: ".
 struct Namer {
-    std::string operator()(const edit::SetHolder&) const { return "change the holder"; }
+    const Words& words;
 
-    std::string operator()(const edit::PlaceLed&) const { return "place a light"; }
+    [[nodiscard]] std::string of(const char* key, const std::string& part) const {
+        return words(key, {{"part", part}});
+    }
 
-    std::string operator()(const edit::PlaceResistor&) const { return "place a resistor"; }
+    std::string operator()(const edit::SetHolder&) const { return words("drawing.did_set_holder"); }
 
-    std::string operator()(const edit::PlacePatch&) const { return "place a patch"; }
+    std::string operator()(const edit::PlaceLed&) const { return words("drawing.did_place_light"); }
 
-    std::string operator()(const edit::MovePart& e) const { return "move " + part_name(e.id); }
+    std::string operator()(const edit::PlaceResistor&) const { return words("drawing.did_place_resistor"); }
 
-    std::string operator()(const edit::TurnPart& e) const { return "turn " + part_name(e.id); }
+    std::string operator()(const edit::PlacePatch&) const { return words("drawing.did_place_patch"); }
 
-    std::string operator()(const edit::RemovePart& e) const { return "remove " + e.id; }
+    std::string operator()(const edit::MovePart& e) const {
+        return e.id == kHolderId ? words("drawing.did_move_holder") : of("drawing.did_move", e.id);
+    }
 
-    std::string operator()(const edit::CopyPart& e) const { return "copy " + e.id; }
+    std::string operator()(const edit::TurnPart& e) const {
+        return e.id == kHolderId ? words("drawing.did_turn_holder") : of("drawing.did_turn", e.id);
+    }
 
-    std::string operator()(const edit::SetLedType& e) const { return "change " + e.id; }
+    std::string operator()(const edit::RemovePart& e) const { return of("drawing.did_remove", e.id); }
+
+    std::string operator()(const edit::CopyPart& e) const { return of("drawing.did_copy", e.id); }
+
+    std::string operator()(const edit::SetLedType& e) const { return of("drawing.did_change", e.id); }
 
     std::string operator()(const edit::SetOhm& e) const {
-        return "set " + e.id + " to " + readout_ohm(e.ohm);
+        return words("drawing.did_set_ohm", {{"part", e.id}, {"ohm", words.ohm(e.ohm)}});
     }
 
     std::string operator()(const edit::LayStrip& e) const {
-        return std::string("lay a ") + sign(e.side) + " strip";
+        return e.side == Side::link ? words("drawing.did_lay_link")
+                                    : words("drawing.did_lay", {{"sign", sign(e.side)}});
     }
 
-    std::string operator()(const edit::MoveStrip& e) const { return "move " + e.id; }
+    std::string operator()(const edit::MoveStrip& e) const { return of("drawing.did_move", e.id); }
 
-    std::string operator()(const edit::MoveCorner& e) const { return "move a corner of " + e.id; }
+    std::string operator()(const edit::MoveCorner& e) const { return of("drawing.did_move_corner", e.id); }
 
-    std::string operator()(const edit::MoveRun& e) const { return "move a run of " + e.id; }
+    std::string operator()(const edit::MoveRun& e) const { return of("drawing.did_move_run", e.id); }
 
-    std::string operator()(const edit::InsertCorner& e) const { return "add a corner to " + e.id; }
+    std::string operator()(const edit::InsertCorner& e) const { return of("drawing.did_add_corner", e.id); }
 
-    std::string operator()(const edit::RemoveCorner& e) const { return "take a corner out of " + e.id; }
+    std::string operator()(const edit::RemoveCorner& e) const { return of("drawing.did_take_corner", e.id); }
 
-    std::string operator()(const edit::SplitStrip& e) const { return "cut " + e.id; }
+    std::string operator()(const edit::SplitStrip& e) const { return of("drawing.did_cut", e.id); }
 
-    std::string operator()(const edit::JoinStrips& e) const { return "join " + e.first + " and " + e.second; }
+    std::string operator()(const edit::JoinStrips& e) const {
+        return words("drawing.did_join", {{"first", e.first}, {"second", e.second}});
+    }
 
     std::string operator()(const edit::SetSide& e) const {
-        return "make " + e.id + " a " + sign(e.side) + " strip";
+        return e.side == Side::link ? of("drawing.did_set_side_link", e.id)
+                                    : words("drawing.did_set_side", {{"part", e.id}, {"sign", sign(e.side)}});
     }
 
-    std::string operator()(const edit::SetTape& e) const { return "change the tape of " + e.id; }
+    std::string operator()(const edit::SetTape& e) const { return of("drawing.did_set_tape", e.id); }
 
     std::string operator()(const edit::SetEnd& e) const {
-        return (e.style == EndStyle::folded ? "turn under an end of " : "lay flat an end of ") + e.id;
+        return of(e.style == EndStyle::folded ? "drawing.did_turn_under" : "drawing.did_lay_flat", e.id);
     }
 
-    std::string operator()(const edit::PatchCrossing&) const { return "patch a crossing"; }
+    std::string operator()(const edit::PatchCrossing&) const { return words("drawing.did_patch"); }
 
-    std::string operator()(const edit::ReplaceLaid&) const { return "lay other traces"; }
+    std::string operator()(const edit::ReplaceLaid&) const { return words("drawing.did_other_traces"); }
 
-    std::string operator()(const edit::SetSheetSize&) const { return "change the sheet"; }
+    std::string operator()(const edit::SetSheetSize&) const { return words("drawing.did_sheet"); }
 
-    std::string operator()(const edit::SetFolds&) const { return "change the creases"; }
+    std::string operator()(const edit::SetFolds&) const { return words("drawing.did_creases"); }
 
-    std::string operator()(const edit::SetKeepouts&) const { return "change what stays clear"; }
+    std::string operator()(const edit::SetKeepouts&) const { return words("drawing.did_clear"); }
 
-    std::string operator()(const edit::SetArt&) const { return "change the picture"; }
+    std::string operator()(const edit::SetArt&) const { return words("drawing.did_picture"); }
 
-    std::string operator()(const edit::SetFoam&) const { return "change the foam"; }
+    std::string operator()(const edit::SetFoam&) const { return words("drawing.did_foam"); }
 
-    std::string operator()(const edit::SetAudience&) const { return "say who it is for"; }
+    std::string operator()(const edit::SetAudience&) const { return words("drawing.did_audience"); }
 
-    std::string operator()(const edit::SetCell&) const { return "change the cell"; }
+    std::string operator()(const edit::SetCell&) const { return words("drawing.did_cell"); }
 
-    std::string operator()(const edit::SetTitle&) const { return "change the title"; }
+    std::string operator()(const edit::SetTitle&) const { return words("drawing.did_title"); }
 
     std::string operator()(const EditList& e) const { return e.label; }
 };
@@ -157,17 +166,17 @@ struct Namer {
 
 } // namespace edits
 
-Outcome<Card> apply_edit(const Card& card, const Parts& parts, const Edit& edit) {
+Outcome<Card> apply_edit(const Card& card, const Parts& parts, const Edit& edit, const Words& words) {
     Card changed = card;
-    std::string trouble = edits::apply_any({changed, parts}, edit);
+    std::string trouble = edits::apply_any({changed, parts, words}, edit);
     if (!trouble.empty()) {
         return Problem{"", "", std::move(trouble)};
     }
     return changed;
 }
 
-std::string label_of(const Edit& edit) {
-    return std::visit(edits::Namer{}, edit.what);
+std::string label_of(const Edit& edit, const Words& words) {
+    return std::visit(edits::Namer{words}, edit.what);
 }
 
 std::string free_id(const Card& card, char letter) {
@@ -186,9 +195,9 @@ std::string free_id(const Card& card, char letter) {
     }
 }
 
-Card blank_card(const Parts& parts, double width_mm, double height_mm) {
+Card blank_card(const Parts& parts, double width_mm, double height_mm, const Words& words) {
     Card card;
-    card.title = "New card";
+    card.title = words("drawing.new_card");
     card.sheet.width_mm = std::clamp(width_mm, kLeastSheet_mm, kMostSheet_mm);
     card.sheet.height_mm = std::clamp(height_mm, kLeastSheet_mm, kMostSheet_mm);
     card.cell.type =

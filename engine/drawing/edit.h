@@ -6,6 +6,7 @@
 #include "base/outcome.h"
 #include "card/card.h"
 #include "card/parts.h"
+#include "words/words.h"
 
 #include <string>
 #include <variant>
@@ -221,16 +222,18 @@ struct Edit {
 
 /// The card with the edit done. `parts` are the shipped ones with the card's own laid over. A Problem has
 /// empty file and place: its text is the whole sentence.
-[[nodiscard]] Outcome<Card> apply_edit(const Card& card, const Parts& parts, const Edit& edit);
+[[nodiscard]] Outcome<Card> apply_edit(const Card& card, const Parts& parts, const Edit& edit,
+                                       const Words& words = english());
 
 /// What was done, for undo and redo: "lay a + strip", "turn L3".
-[[nodiscard]] std::string label_of(const Edit& edit);
+[[nodiscard]] std::string label_of(const Edit& edit, const Words& words = english());
 
 /// The id that a new thing of this kind gets: the first free of "L1", "L2", ... over all ids of the card.
 [[nodiscard]] std::string free_id(const Card& card, char letter);
 
 /// An empty sheet of that size with a cell and a press-flap holder near its lower left corner and foam round
 /// its edges. Nothing is said of who will have it: that is asked.
-[[nodiscard]] Card blank_card(const Parts& parts, double width_mm, double height_mm);
+[[nodiscard]] Card blank_card(const Parts& parts, double width_mm, double height_mm,
+                              const Words& words = english());
 
 } // namespace lanternleaf

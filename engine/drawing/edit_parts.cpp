@@ -1,5 +1,4 @@
 // Edits of the holder, the LEDs and the resistors, and what holds for every part: move, turn, remove, copy.
-#include "base/readout.h"
 #include "drawing/edit_steps.h"
 
 #include <algorithm>
@@ -8,14 +7,16 @@ namespace lanternleaf::edits {
 
 namespace {
 
-const char* const kLost = "That place is far off the sheet.";
-
-std::string missing(const std::string& id) {
-    return "There is no " + id + " on this card.";
+std::string lost(Bench on) {
+    return on.words("drawing.far_off");
 }
 
-std::string ohm_trouble(double ohm) {
-    return ohm > 0.0 && ohm <= 1e7 ? "" : "A resistor needs a value above 0 and up to 10 MΩ.";
+std::string missing(Bench on, const std::string& id) {
+    return on.words("drawing.no_part", {{"part", id}});
+}
+
+std::string ohm_trouble(Bench on, double ohm) {
+    return ohm > 0.0 && ohm <= 1e7 ? "" : on.words("drawing.ohm_range");
 }
 
 void move_path(Strip& strip, Vec2 by_mm) {
@@ -28,7 +29,7 @@ void move_path(Strip& strip, Vec2 by_mm) {
 
 std::string apply(Bench on, const edit::SetHolder& e) {
     if (on.parts.holders.count(e.type) == 0) {
-        return "No holder is called " + e.type + ".";
+        return on.words("drawing.no_holder_type", {{"type", e.type}});
     }
     on.card.holder.type = e.type;
     return "";
@@ -36,10 +37,10 @@ std::string apply(Bench on, const edit::SetHolder& e) {
 
 std::string apply(Bench on, const edit::PlaceLed& e) {
     if (on.parts.leds.count(e.type) == 0) {
-        return "No light is called " + e.type + ".";
+        return on.words("drawing.no_light_type", {{"type", e.type}});
     }
     if (!is_finite(e.at_mm)) {
-        return kLost;
+        return lost(on);
     }
     Led led;
     led.id = free_id(on.card, 'L');
@@ -52,12 +53,12 @@ std::string apply(Bench on, const edit::PlaceLed& e) {
 
 std::string apply(Bench on, const edit::PlaceResistor& e) {
     if (!on.parts.resistor) {
-        return "The parts have no resistor.";
+        return on.words("drawing.no_resistor");
     }
     if (!is_finite(e.at_mm)) {
-        return kLost;
+        return lost(on);
     }
-    if (std::string trouble = ohm_trouble(e.ohm); !trouble.empty()) {
+    if (std::string trouble = ohm_trouble(on, e.ohm); !trouble.empty()) {
         return trouble;
     }
     ResistorPart part;
@@ -71,7 +72,7 @@ std::string apply(Bench on, const edit::PlaceResistor& e) {
 
 std::string apply(Bench on, const edit::PlacePatch& e) {
     if (!is_finite(e.at_mm) || !(e.size_mm.x > 0.0 && e.size_mm.y > 0.0) || !is_finite(e.size_mm)) {
-        return "A patch needs a place and a size above 0.";
+        return on.words("drawing.patch_size");
     }
     Patch patch;
     patch.id = free_id(on.card, 'P');
@@ -84,7 +85,7 @@ std::string apply(Bench on, const edit::PlacePatch& e) {
 
 std::string apply(Bench on, const edit::MovePart& e) {
     if (!is_finite(e.to_mm)) {
-        return kLost;
+        return lost(on);
     }
     if (e.id == kHolderId) {
         on.card.holder.at_mm = e.to_mm;
@@ -95,14 +96,14 @@ std::string apply(Bench on, const edit::MovePart& e) {
     } else if (Patch* patch = patch_of(on.card, e.id)) {
         patch->at_mm = e.to_mm;
     } else {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     return "";
 }
 
 std::string apply(Bench on, const edit::TurnPart& e) {
     if (!(std::abs(e.turn_deg) < 1e6)) {
-        return "That is no angle.";
+        return on.words("drawing.no_angle");
     }
     const double turn = wrapped_deg(e.turn_deg);
     if (e.id == kHolderId) {
@@ -114,26 +115,26 @@ std::string apply(Bench on, const edit::TurnPart& e) {
     } else if (Patch* patch = patch_of(on.card, e.id)) {
         patch->turn_deg = turn;
     } else {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     return "";
 }
 
 std::string apply(Bench on, const edit::RemovePart& e) {
     if (e.id == kHolderId) {
-        return "A card keeps its holder: move it, or choose another kind.";
+        return on.words("drawing.keeps_holder");
     }
     const auto same = [&](const auto& part) { return part.id == e.id; };
     if (std::erase_if(on.card.leds, same) > 0 || std::erase_if(on.card.resistors, same) > 0 ||
         std::erase_if(on.card.laid, [&](const Laid& laid) { return id_of(laid) == e.id; }) > 0) {
         return "";
     }
-    return missing(e.id);
+    return missing(on, e.id);
 }
 
 std::string apply(Bench on, const edit::CopyPart& e) {
     if (!is_finite(e.by_mm)) {
-        return kLost;
+        return lost(on);
     }
     if (const Led* led = led_of(on.card, e.id)) {
         Led copy = *led;
@@ -158,30 +159,30 @@ std::string apply(Bench on, const edit::CopyPart& e) {
         move_path(copy, e.by_mm);
         on.card.laid.emplace_back(std::move(copy));
     } else {
-        return e.id == kHolderId ? "A card has one holder." : missing(e.id);
+        return e.id == kHolderId ? on.words("drawing.one_holder") : missing(on, e.id);
     }
     return "";
 }
 
 std::string apply(Bench on, const edit::SetLedType& e) {
     if (on.parts.leds.count(e.type) == 0) {
-        return "No light is called " + e.type + ".";
+        return on.words("drawing.no_light_type", {{"type", e.type}});
     }
     Led* led = led_of(on.card, e.id);
     if (led == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     led->type = e.type;
     return "";
 }
 
 std::string apply(Bench on, const edit::SetOhm& e) {
-    if (std::string trouble = ohm_trouble(e.ohm); !trouble.empty()) {
+    if (std::string trouble = ohm_trouble(on, e.ohm); !trouble.empty()) {
         return trouble;
     }
     ResistorPart* resistor = resistor_of(on.card, e.id);
     if (resistor == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     resistor->ohm = e.ohm;
     return "";

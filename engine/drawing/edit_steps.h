@@ -10,6 +10,7 @@ namespace lanternleaf::edits {
 struct Bench {
     Card& card;
     const Parts& parts;
+    const Words& words;
 };
 
 [[nodiscard]] bool is_finite(Vec2 p);

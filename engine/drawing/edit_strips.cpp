@@ -1,5 +1,4 @@
 // Edits of what is laid: strips with their corners, and patches at crossings.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "conductors/conductors.h"
 #include "drawing/edit_steps.h"
@@ -17,28 +16,32 @@ constexpr double kLeastRun_mm = 0.5;
 /// More of the patch than the least to spare, so that a millimetre of slip is no finding.
 constexpr double kPatchPast_mm = tolerance::kPatchSpare_mm + 1.0;
 
-std::string missing(const std::string& id) {
-    return "There is no strip " + id + " on this card.";
+std::string missing(Bench on, const std::string& id) {
+    return on.words("drawing.no_strip", {{"part", id}});
 }
 
-std::string path_trouble(const std::vector<Vec2>& path) {
+std::string no_tape(Bench on, const std::string& tape) {
+    return on.words("drawing.no_tape_type", {{"type", tape}});
+}
+
+std::string path_trouble(Bench on, const std::vector<Vec2>& path) {
     if (path.size() < 2) {
-        return "A strip has a start and an end.";
+        return on.words("drawing.two_ends");
     }
     if (!std::all_of(path.begin(), path.end(), is_finite)) {
-        return "That place is far off the sheet.";
+        return on.words("drawing.far_off");
     }
     for (std::size_t i = 1; i < path.size(); ++i) {
         if (distance(path[i - 1], path[i]) < kLeastRun_mm) {
-            return "Two corners of a strip lie on one place.";
+            return on.words("drawing.corners_meet");
         }
     }
     return "";
 }
 
 /// Changes a strip's path when the new one can be laid.
-std::string set_path(Strip& strip, std::vector<Vec2> path) {
-    if (std::string trouble = path_trouble(path); !trouble.empty()) {
+std::string set_path(Bench on, Strip& strip, std::vector<Vec2> path) {
+    if (std::string trouble = path_trouble(on, path); !trouble.empty()) {
         return trouble;
     }
     strip.path_mm = std::move(path);
@@ -53,19 +56,21 @@ char letter_of(Side side) {
     return side == Side::negative ? 'N' : side == Side::positive ? 'S' : 'K';
 }
 
-const char* const kNoCorner = "The strip has no such corner.";
+std::string no_corner(Bench on) {
+    return on.words("drawing.no_corner");
+}
 
 } // namespace
 
 std::string apply(Bench on, const edit::LayStrip& e) {
     if (on.parts.tapes.count(e.tape) == 0) {
-        return "No tape is called " + e.tape + ".";
+        return no_tape(on, e.tape);
     }
     Strip strip;
     strip.id = free_id(on.card, letter_of(e.side));
     strip.side = e.side;
     strip.tape = e.tape;
-    if (std::string trouble = set_path(strip, e.path_mm); !trouble.empty()) {
+    if (std::string trouble = set_path(on, strip, e.path_mm); !trouble.empty()) {
         return trouble;
     }
     on.card.laid.emplace_back(std::move(strip));
@@ -75,35 +80,35 @@ std::string apply(Bench on, const edit::LayStrip& e) {
 std::string apply(Bench on, const edit::MoveStrip& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     std::vector<Vec2> path = strip->path_mm;
     for (Vec2& corner : path) {
         corner = corner + e.by_mm;
     }
-    return set_path(*strip, std::move(path));
+    return set_path(on, *strip, std::move(path));
 }
 
 std::string apply(Bench on, const edit::MoveCorner& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     if (!has_corner(*strip, e.corner)) {
-        return kNoCorner;
+        return no_corner(on);
     }
     std::vector<Vec2> path = strip->path_mm;
     path[static_cast<std::size_t>(e.corner)] = e.to_mm;
-    return set_path(*strip, std::move(path));
+    return set_path(on, *strip, std::move(path));
 }
 
 std::string apply(Bench on, const edit::MoveRun& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     if (!has_corner(*strip, e.run) || !has_corner(*strip, e.run + 1)) {
-        return kNoCorner;
+        return no_corner(on);
     }
     std::vector<Vec2> path = strip->path_mm;
     Vec2& from = path[static_cast<std::size_t>(e.run)];
@@ -111,47 +116,46 @@ std::string apply(Bench on, const edit::MoveRun& e) {
     const Vec2 by = quarter_turn(unit(to - from)) * e.by_mm;
     from = from + by;
     to = to + by;
-    return set_path(*strip, std::move(path));
+    return set_path(on, *strip, std::move(path));
 }
 
 std::string apply(Bench on, const edit::InsertCorner& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     std::vector<Vec2> path = strip->path_mm;
     if (e.before < 0 || e.before > static_cast<int>(path.size())) {
-        return kNoCorner;
+        return no_corner(on);
     }
     path.insert(path.begin() + e.before, e.at_mm);
-    return set_path(*strip, std::move(path));
+    return set_path(on, *strip, std::move(path));
 }
 
 std::string apply(Bench on, const edit::RemoveCorner& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     if (!has_corner(*strip, e.corner)) {
-        return kNoCorner;
+        return no_corner(on);
     }
     std::vector<Vec2> path = strip->path_mm;
     path.erase(path.begin() + e.corner);
-    return path.size() < 2 ? "A strip has a start and an end; remove the whole strip instead."
-                           : set_path(*strip, std::move(path));
+    return path.size() < 2 ? on.words("drawing.remove_whole") : set_path(on, *strip, std::move(path));
 }
 
 std::string apply(Bench on, const edit::SplitStrip& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     const double width_mm = on.parts.tapes.at(strip->tape).width_mm;
     const Ribbon ribbon = make_ribbon(strip->path_mm, width_mm);
     const double cut_mm = along(ribbon, e.at_mm);
     // The joint is a full width of tape, and both pieces stay longer than that.
     if (cut_mm < 2.0 * width_mm || ribbon.length_mm - cut_mm < width_mm) {
-        return "The cut is too near the end of " + e.id + ": leave two widths of tape on each side.";
+        return on.words("drawing.cut_near_end", {{"part", e.id}});
     }
     const double back_mm = cut_mm - width_mm;
     std::vector<Vec2> first;
@@ -173,11 +177,11 @@ std::string apply(Bench on, const edit::SplitStrip& e) {
         piece.ends[0] = EndStyle::folded; // glue that does not conduct: foil must meet foil
     }
     piece.extras = {};
-    if (std::string trouble = set_path(piece, std::move(second)); !trouble.empty()) {
+    if (std::string trouble = set_path(on, piece, std::move(second)); !trouble.empty()) {
         return trouble;
     }
     strip->ends[1] = EndStyle::plain;
-    if (std::string trouble = set_path(*strip, std::move(first)); !trouble.empty()) {
+    if (std::string trouble = set_path(on, *strip, std::move(first)); !trouble.empty()) {
         return trouble;
     }
     const int place = laid_place(on.card, e.id);
@@ -189,13 +193,13 @@ std::string apply(Bench on, const edit::JoinStrips& e) {
     Strip* first = strip_of(on.card, e.first);
     Strip* second = strip_of(on.card, e.second);
     if (first == nullptr || second == nullptr || first == second) {
-        return missing(first == nullptr ? e.first : e.second);
+        return missing(on, first == nullptr ? e.first : e.second);
     }
     if (first->side != second->side) {
-        return e.first + " and " + e.second + " are of two sides: joined, they would short the cell.";
+        return on.words("drawing.join_sides", {{"first", e.first}, {"second", e.second}});
     }
     if (first->tape != second->tape) {
-        return e.first + " and " + e.second + " are of two kinds of tape.";
+        return on.words("drawing.join_tapes", {{"first", e.first}, {"second", e.second}});
     }
     // Turn both so that the nearest ends are the first's end and the second's start.
     std::vector<Vec2> a = first->path_mm;
@@ -233,7 +237,7 @@ std::string apply(Bench on, const edit::JoinStrips& e) {
         b.erase(b.begin());
     }
     a.insert(a.end(), b.begin(), b.end());
-    if (std::string trouble = set_path(*first, std::move(a)); !trouble.empty()) {
+    if (std::string trouble = set_path(on, *first, std::move(a)); !trouble.empty()) {
         return trouble;
     }
     first->ends = ends;
@@ -244,7 +248,7 @@ std::string apply(Bench on, const edit::JoinStrips& e) {
 std::string apply(Bench on, const edit::SetSide& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     strip->side = e.side;
     return "";
@@ -253,10 +257,10 @@ std::string apply(Bench on, const edit::SetSide& e) {
 std::string apply(Bench on, const edit::SetTape& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     if (on.parts.tapes.count(e.tape) == 0) {
-        return "No tape is called " + e.tape + ".";
+        return no_tape(on, e.tape);
     }
     strip->tape = e.tape;
     return "";
@@ -265,10 +269,10 @@ std::string apply(Bench on, const edit::SetTape& e) {
 std::string apply(Bench on, const edit::SetEnd& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(e.id);
+        return missing(on, e.id);
     }
     if (e.end != 0 && e.end != 1) {
-        return "A strip has two ends.";
+        return on.words("drawing.end_number");
     }
     strip->ends[static_cast<std::size_t>(e.end)] = e.style;
     return "";
@@ -287,7 +291,7 @@ std::string apply(Bench on, const edit::PatchCrossing& e) {
         }
     }
     if (nearest == nullptr) {
-        return e.first + " and " + e.second + " do not cross.";
+        return on.words("drawing.no_crossing", {{"first", e.first}, {"second", e.second}});
     }
     // Square to the lower strip, and as large as the crossing's bounds in that direction need.
     const Vec2 way =
@@ -332,14 +336,14 @@ std::string apply(Bench on, const edit::ReplaceLaid& e) {
     }
     for (const Laid& laid : e.laid) {
         if (std::find(ids.begin(), ids.end(), id_of(laid)) != ids.end()) {
-            return "Two things would be called " + id_of(laid) + ".";
+            return on.words("drawing.same_name", {{"part", id_of(laid)}});
         }
         ids.push_back(id_of(laid));
         if (const Strip* strip = std::get_if<Strip>(&laid)) {
             if (on.parts.tapes.count(strip->tape) == 0) {
-                return "No tape is called " + strip->tape + ".";
+                return no_tape(on, strip->tape);
             }
-            if (std::string trouble = path_trouble(strip->path_mm); !trouble.empty()) {
+            if (std::string trouble = path_trouble(on, strip->path_mm); !trouble.empty()) {
                 return trouble;
             }
         }

@@ -10,6 +10,7 @@ struct Case {
     const Parts& parts;
     const Review& now;
     const Finding& finding;
+    const Words& words;
 };
 
 using Ideas = std::vector<Fix>;

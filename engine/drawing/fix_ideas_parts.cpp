@@ -1,5 +1,4 @@
 // Ideas for findings about parts: turn them, slide them, move them in or off, build the foam higher or lower.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "drawing/fix_ideas.h"
 #include "geometry/polygon.h"
@@ -84,12 +83,9 @@ Convex moved(const Convex& shape, Vec2 by) {
     return out;
 }
 
-std::string spoken_part(const std::string& id) {
-    return id == kHolderId ? "the holder" : id;
-}
-
-Fix move_fix(const Solid& part, Vec2 by) {
-    return {"Move " + spoken_part(part.id) + " " + readout_mm(length(by)),
+Fix move_fix(const Case& on, const Solid& part, Vec2 by) {
+    return {on.words(part.id == kHolderId ? "drawing.fix_move_holder" : "drawing.fix_move",
+                     {{"part", part.id}, {"by", on.words.mm(length(by))}}),
             {edit::MovePart{part.id, part.at_mm + by}}};
 }
 
@@ -138,10 +134,11 @@ void turn_led(const Case& on, Ideas& out) {
                                         [](const Finding& each) { return each.rule == "led-reversed"; });
     if (on.card.leds.size() > 1 && reversed == static_cast<std::ptrdiff_t>(on.card.leds.size())) {
         const CellChoice& cell = on.card.cell;
-        out.push_back(
-            {"Turn the cell over", {edit::SetCell{cell.type, cell.count, other_face(cell.face_down)}}});
+        out.push_back({on.words("drawing.fix_turn_cell"),
+                       {edit::SetCell{cell.type, cell.count, other_face(cell.face_down)}}});
     }
-    out.push_back({"Turn " + led->id, {edit::TurnPart{led->id, led->turn_deg + 180.0}}});
+    out.push_back({on.words("drawing.fix_turn", {{"part", led->id}}),
+                   {edit::TurnPart{led->id, led->turn_deg + 180.0}}});
 }
 
 void slide_along_tape(const Case& on, Ideas& out) {
@@ -189,7 +186,7 @@ void slide_along_tape(const Case& on, Ideas& out) {
         for (std::size_t i = 0; i < ways.size(); ++i) {
             if (!done[i] && flat(ways[i] * far)) {
                 done[i] = true; // the nearest flat place that way
-                out.push_back(move_fix(part, ways[i] * far));
+                out.push_back(move_fix(on, part, ways[i] * far));
             }
         }
     }
@@ -200,7 +197,7 @@ void move_in(const Case& on, Ideas& out) {
     const Sheet& sheet = on.card.sheet;
     if (const Strip* strip = find_strip(on.card, id)) {
         const double half_mm = on.parts.tapes.at(strip->tape).width_mm / 2.0;
-        EditList list{"move " + id + " in", {}};
+        EditList list{on.words("drawing.did_move_in", {{"part", id}}), {}};
         for (std::size_t i = 0; i < strip->path_mm.size(); ++i) {
             const Vec2 at = strip->path_mm[i];
             const auto inside = [&](double value, double size) {
@@ -211,7 +208,7 @@ void move_in(const Case& on, Ideas& out) {
                 list.edits.push_back({edit::MoveCorner{id, static_cast<int>(i), to}});
             }
         }
-        out.push_back({"Move " + id + " in", {std::move(list)}});
+        out.push_back({on.words("drawing.fix_move_in", {{"part", id}}), {std::move(list)}});
         return;
     }
     const Solid part = solid_of(on, id);
@@ -226,7 +223,7 @@ void move_in(const Case& on, Ideas& out) {
         return low < 0.0 ? std::ceil(-low) : high > size ? -std::ceil(high - size) : 0.0;
     };
     const Vec2 by{in_by(box.min.x, box.max.x, sheet.width_mm), in_by(box.min.y, box.max.y, sheet.height_mm)};
-    out.push_back(move_fix(part, by));
+    out.push_back(move_fix(on, part, by));
 }
 
 void move_off(const Case& on, Ideas& out) {
@@ -245,7 +242,7 @@ void move_off(const Case& on, Ideas& out) {
         for (std::size_t i = 0; i < ways.size(); ++i) {
             if (!done[i] && lies_well(on.card.sheet, part, ways[i] * far)) {
                 done[i] = true;
-                out.push_back(move_fix(part, ways[i] * far));
+                out.push_back(move_fix(on, part, ways[i] * far));
             }
         }
     }
@@ -266,15 +263,16 @@ void set_foam_height(const Case& on, Ideas& out) {
         if (layers * thickness_mm <= most_mm + 1e-9) {
             foam.thickness_mm = thickness_mm;
             foam.layers = layers;
-            out.push_back({std::to_string(layers) + (layers == 1 ? " layer of " : " layers of ") +
-                               readout_mm(thickness_mm),
-                           {edit::SetFoam{foam}}});
+            out.push_back(
+                {on.words("drawing.fix_layers", {{"n", layers}, {"thickness", on.words.mm(thickness_mm)}}),
+                 {edit::SetFoam{foam}}});
         }
     }
 }
 
 void one_cell(const Case& on, Ideas& out) {
-    out.push_back({"Use one cell", {edit::SetCell{on.card.cell.type, 1, on.card.cell.face_down}}});
+    out.push_back(
+        {on.words("drawing.fix_one_cell"), {edit::SetCell{on.card.cell.type, 1, on.card.cell.face_down}}});
 }
 
 } // namespace lanternleaf::ideas

@@ -1,5 +1,4 @@
 // Ideas for findings about tape: patches at crossings, longer overlaps, wider gaps, ends that reach.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "drawing/fix_ideas.h"
 
@@ -66,13 +65,14 @@ Edit carried(const Strip& strip, int end, Vec2 to) {
 }
 
 /// Straight, then by way of a corner level with it or below it.
-void carry_ideas(const Strip& strip, int end, Vec2 to, const std::string& label, Ideas& out) {
+void carry_ideas(const Case& on, const Strip& strip, int end, Vec2 to, const std::string& label, Ideas& out) {
     const Vec2 from = end_of(strip, end);
     out.push_back({label, carried(strip, end, to)});
     for (const Vec2 corner : {Vec2{to.x, from.y}, Vec2{from.x, to.y}}) {
         if (distance(corner, from) > 1.0 && distance(corner, to) > 1.0) {
             const int last = static_cast<int>(strip.path_mm.size());
-            EditList list{"lengthen " + strip.id, {carried(strip, end, corner)}};
+            EditList list{on.words("drawing.did_lengthen", {{"part", strip.id}}),
+                          {carried(strip, end, corner)}};
             const bool straight = std::holds_alternative<edit::MoveCorner>(list.edits[0].what);
             list.edits.push_back({edit::InsertCorner{strip.id,
                                                      end == 0   ? 0
@@ -99,7 +99,7 @@ const PadOutline* pad_named(const Case& on, const std::string& name) {
 }
 
 void bare_crossings(const Case& on, Ideas& out) {
-    EditList all{"patch the crossings", {}};
+    EditList all{on.words("drawing.did_patch_all"), {}};
     for (const Overlap& overlap : on.now.conductors.overlaps) {
         const Strip& lower = strip_at(on, overlap.lower);
         const Strip& upper = strip_at(on, overlap.upper);
@@ -108,9 +108,9 @@ void bare_crossings(const Case& on, Ideas& out) {
         }
     }
     if (all.edits.size() == 1) {
-        out.push_back({"Add a patch", all.edits.front()});
+        out.push_back({on.words("drawing.fix_patch"), all.edits.front()});
     } else if (!all.edits.empty()) {
-        out.push_back({"Patch every crossing", {std::move(all)}});
+        out.push_back({on.words("drawing.fix_patch_all"), {std::move(all)}});
     }
 }
 
@@ -128,7 +128,9 @@ void patch_crossing(const Case& on, Ideas& out) {
         }
         const Edit patch{edit::PatchCrossing{lower.id, upper.id, overlap.at_mm}};
         if (named(lower.id) && named(upper.id) && distance(overlap.at_mm, on.finding.at_mm) < 15.0) {
-            out.push_back({on.finding.rule == "patch-small" ? "Use a larger patch" : "Add a patch", patch});
+            out.push_back({on.words(on.finding.rule == "patch-small" ? "drawing.fix_patch_larger"
+                                                                     : "drawing.fix_patch"),
+                           patch});
         }
     }
     if (on.finding.rule == "short-circuit") {
@@ -149,9 +151,10 @@ void lengthen_joint(const Case& on, Ideas& out) {
         const double more = std::ceil((width - overlap.bare_mm2 / width + kPast_mm) * 2.0) / 2.0;
         for (const Strip* strip : {&upper, &lower}) {
             const int end = nearer_end(*strip, overlap.at_mm);
-            out.push_back({"Lengthen " + strip->id + " " + readout_mm(more),
-                           {edit::MoveCorner{strip->id, end_place(*strip, end),
-                                             end_of(*strip, end) + way_out(*strip, end) * more}}});
+            out.push_back(
+                {on.words("drawing.fix_lengthen_by", {{"part", strip->id}, {"by", on.words.mm(more)}}),
+                 {edit::MoveCorner{strip->id, end_place(*strip, end),
+                                   end_of(*strip, end) + way_out(*strip, end) * more}}});
         }
     }
 }
@@ -162,7 +165,7 @@ void turn_end_under(const Case& on, Ideas& out) {
     }
     if (const Strip* upper = find_strip(on.card, on.finding.parts[1])) {
         const int end = nearer_end(*upper, on.finding.at_mm);
-        out.push_back({"Turn the end under", {edit::SetEnd{upper->id, end, EndStyle::folded}}});
+        out.push_back({on.words("drawing.fix_turn_under"), {edit::SetEnd{upper->id, end, EndStyle::folded}}});
     }
 }
 
@@ -194,12 +197,13 @@ void widen_gap(const Case& on, Ideas& out) {
                 const double by = std::ceil(std::max(0.5, kWorking_mm - gap));
                 const Vec2 right = quarter_turn(unit(run.to_mm - run.from_mm));
                 const double side = dot(right, point_at(mine, at_mm) - on.finding.at_mm) >= 0.0 ? 1.0 : -1.0;
-                const std::string label = "Move " + strip.id + " " + readout_mm(by);
+                const std::string label =
+                    on.words("drawing.fix_move", {{"part", strip.id}, {"by", on.words.mm(by)}});
                 out.push_back({label, {edit::MoveRun{strip.id, static_cast<int>(i), side * by}}});
                 out.push_back({label, {edit::MoveRun{strip.id, static_cast<int>(i), -side * by}}});
             }
             const int end = nearer_end(strip, on.finding.at_mm);
-            out.push_back({"Shorten " + strip.id,
+            out.push_back({on.words("drawing.fix_shorten", {{"part", strip.id}}),
                            {edit::MoveCorner{strip.id, end_place(strip, end),
                                              end_of(strip, end) - way_out(strip, end) * kWorking_mm}}});
         }
@@ -209,7 +213,7 @@ void widen_gap(const Case& on, Ideas& out) {
         const Strip& strip = strip_at(on, strips[0]);
         const int end = nearer_end(strip, on.finding.at_mm);
         for (const double by : {2.0, 4.0, 6.0}) {
-            out.push_back({"Shorten " + strip.id + " " + readout_mm(by),
+            out.push_back({on.words("drawing.fix_shorten_by", {{"part", strip.id}, {"by", on.words.mm(by)}}),
                            {edit::MoveCorner{strip.id, end_place(strip, end),
                                              end_of(strip, end) - way_out(strip, end) * by}}});
         }
@@ -224,8 +228,8 @@ void start_in_holder(const Case& on, Ideas& out) {
     const HolderShape holder = holder_shape(on.card, on.parts);
     const Vec2 goal = holder.at_mm[terminal_of(on.card, CellFace::positive)];
     const int first = nearer_end(*strip, goal);
-    carry_ideas(*strip, first, goal, "Start it in the holder", out);
-    carry_ideas(*strip, 1 - first, goal, "Start it in the holder", out);
+    carry_ideas(on, *strip, first, goal, on.words("drawing.fix_start_in_holder"), out);
+    carry_ideas(on, *strip, 1 - first, goal, on.words("drawing.fix_start_in_holder"), out);
 }
 
 void reach_gap(const Case& on, Ideas& out) {
@@ -252,10 +256,11 @@ void reach_gap(const Case& on, Ideas& out) {
         const Led* led = find_led(on.card, owner);
         const Vec2 by = nearest_on(ribbon_of(on, strips[0]), pad->at_mm) - pad->at_mm;
         if (led != nullptr && length(by) < 25.0) {
-            out.push_back(
-                {"Move " + owner + " " + readout_mm(length(by)), {edit::MovePart{owner, led->at_mm + by}}});
+            out.push_back({on.words("drawing.fix_move", {{"part", owner}, {"by", on.words.mm(length(by))}}),
+                           {edit::MovePart{owner, led->at_mm + by}}});
         }
-        carry_ideas(strip, nearer_end(strip, pad->at_mm), pad->at_mm, "Lengthen " + strip.id, out);
+        carry_ideas(on, strip, nearer_end(strip, pad->at_mm), pad->at_mm,
+                    on.words("drawing.fix_lengthen", {{"part", strip.id}}), out);
         return;
     }
     const Strip& from = strip_at(on, strips[0]);
@@ -263,8 +268,10 @@ void reach_gap(const Case& on, Ideas& out) {
         const HolderShape holder = holder_shape(on.card, on.parts);
         const CellFace face = names.front().back() == '-' ? CellFace::negative : CellFace::positive;
         const Vec2 goal = holder.at_mm[terminal_of(on.card, face)];
-        carry_ideas(from, nearer_end(from, goal), goal, "Lengthen " + from.id, out);
-        carry_ideas(from, 1 - nearer_end(from, goal), goal, "Lengthen " + from.id, out);
+        carry_ideas(on, from, nearer_end(from, goal), goal,
+                    on.words("drawing.fix_lengthen", {{"part", from.id}}), out);
+        carry_ideas(on, from, 1 - nearer_end(from, goal), goal,
+                    on.words("drawing.fix_lengthen", {{"part", from.id}}), out);
         return;
     }
     // Two strips that should meet: carry the end of either onto the other, a width deep.
@@ -276,7 +283,8 @@ void reach_gap(const Case& on, Ideas& out) {
         const Vec2 goal = nearest_on(ribbon_of(on, theirs), end_of(strip, end));
         const Vec2 way = unit(goal - end_of(strip, end));
         const double past = ribbon_of(on, mine).width_mm / 2.0;
-        carry_ideas(strip, end, goal + way * past, "Lengthen " + strip.id, out);
+        carry_ideas(on, strip, end, goal + way * past, on.words("drawing.fix_lengthen", {{"part", strip.id}}),
+                    out);
     }
 }
 

@@ -59,11 +59,12 @@ bool same_finding(const Finding& a, const Finding& b) {
     return a.parts == b.parts;
 }
 
-std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Review& now, const Finding& finding) {
+std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Review& now, const Finding& finding,
+                           const Words& words) {
     ideas::Ideas untried;
     for (const Row& row : kRows) {
         if (finding.rule == row.rule) {
-            row.ideas({card, parts, now, finding}, untried);
+            row.ideas({card, parts, now, finding, words}, untried);
         }
     }
     std::vector<Fix> out;
@@ -84,8 +85,8 @@ std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Review& n
     return out;
 }
 
-std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Finding& finding) {
-    return fixes_for(card, parts, review(card, parts), finding);
+std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Finding& finding, const Words& words) {
+    return fixes_for(card, parts, review(card, parts), finding, words);
 }
 
 } // namespace lanternleaf

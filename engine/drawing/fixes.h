@@ -20,8 +20,9 @@ struct Fix {
 /// `card`. Tries at most kMostTries cards.
 inline constexpr int kMostTries = 16;
 [[nodiscard]] std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Review& now,
-                                         const Finding& finding);
-[[nodiscard]] std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Finding& finding);
+                                         const Finding& finding, const Words& words = english());
+[[nodiscard]] std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Finding& finding,
+                                         const Words& words = english());
 
 /// The same thing is said by both: the same rule about the same parts (at about the same place when the parts
 /// alone do not tell).

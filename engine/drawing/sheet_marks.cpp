@@ -1,6 +1,5 @@
 #include "drawing/sheet_marks.h"
 
-#include "base/readout.h"
 #include "geometry/ribbon.h"
 
 #include <algorithm>
@@ -128,14 +127,16 @@ Vec2 place_of_mark(const Sheet& sheet, const SheetMark& mark) {
     return (box.low + box.high) * 0.5;
 }
 
-std::string words_of_mark(const Sheet& sheet, const SheetMark& mark) {
+std::string words_of_mark(const Sheet& sheet, const SheetMark& mark, const Words& words) {
     if (mark.kind == SheetMark::Kind::crease) {
         const FoldLine& crease = sheet.folds[mark.index];
         const Vec2 at = place_of_mark(sheet, mark);
-        return runs_down(crease) ? readout_mm(at.x) + " from the left" : readout_mm(at.y) + " from the top";
+        return runs_down(crease) ? words("drawing.mark_left", {{"mm", words.mm(at.x)}})
+                                 : words("drawing.mark_top", {{"mm", words.mm(at.y)}});
     }
     const Bounds box = bounds_of(sheet.keepouts[mark.index].outline_mm);
-    return readout_mm(box.high.x - box.low.x) + " × " + readout_mm(box.high.y - box.low.y);
+    return words("drawing.mark_size",
+                 {{"width", words.mm(box.high.x - box.low.x)}, {"height", words.mm(box.high.y - box.low.y)}});
 }
 
 Edit add_crease(const Sheet& sheet) {
@@ -145,12 +146,13 @@ Edit add_crease(const Sheet& sheet) {
     return {edit::SetFolds{std::move(folds)}};
 }
 
-Edit add_clear(const Sheet& sheet) {
+Edit add_clear(const Sheet& sheet, const Words& words) {
     std::vector<Keepout> clear = sheet.keepouts;
     const Vec2 size{std::min(kNewClear_mm.x, sheet.width_mm / 2.0),
                     std::min(kNewClear_mm.y, sheet.height_mm / 2.0)};
     const Vec2 at{std::round((sheet.width_mm - size.x) * 0.6), std::round((sheet.height_mm - size.y) * 0.2)};
-    clear.push_back({"cut-out window", {at, at + Vec2{size.x, 0}, at + size, at + Vec2{0, size.y}}, {}});
+    clear.push_back(
+        {words("drawing.window"), {at, at + Vec2{size.x, 0}, at + size, at + Vec2{0, size.y}}, {}});
     return {edit::SetKeepouts{std::move(clear)}};
 }
 

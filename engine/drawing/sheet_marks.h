@@ -4,6 +4,7 @@
 #pragma once
 
 #include "drawing/edit.h"
+#include "words/words.h"
 
 #include <optional>
 #include <string>
@@ -28,12 +29,13 @@ struct SheetMark {
 [[nodiscard]] std::string mark_at(const Sheet& sheet, Vec2 at_mm, double reach_mm);
 /// The middle of a crease or of a place to keep clear.
 [[nodiscard]] Vec2 place_of_mark(const Sheet& sheet, const SheetMark& mark);
-/// "crease at 74 mm", "cut-out window, 20 mm × 15 mm".
-[[nodiscard]] std::string words_of_mark(const Sheet& sheet, const SheetMark& mark);
+/// "74 mm from the left", "20 mm × 15 mm".
+[[nodiscard]] std::string words_of_mark(const Sheet& sheet, const SheetMark& mark,
+                                        const Words& words = english());
 
 /// One more crease, down the middle; one more place to keep clear, clear of the edges.
 [[nodiscard]] Edit add_crease(const Sheet& sheet);
-[[nodiscard]] Edit add_clear(const Sheet& sheet);
+[[nodiscard]] Edit add_clear(const Sheet& sheet, const Words& words = english());
 
 /// Moved by so much, kept on the sheet. A crease slides square to itself and stays as long as the sheet.
 [[nodiscard]] Edit move_mark(const Sheet& sheet, const SheetMark& mark, Vec2 by_mm);

@@ -1,7 +1,5 @@
 #include "life/closing.h"
 
-#include "base/readout.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -10,7 +8,8 @@ namespace lanternleaf {
 namespace {
 
 constexpr double kRounding_mm = 1e-9;
-constexpr double kClose_mm = 0.5; // less than foam gives under a stack of letters: estimate
+constexpr double kManyLetters_mm = 5.0; // the thickness that many letter rates take (letters.cpp)
+constexpr double kClose_mm = 0.5;       // less than foam gives under a stack of letters: estimate
 
 /// A fold from edge to edge halves the closed card: the larger part counts.
 void fold_shut(const Sheet& sheet, Closing& out) {
@@ -31,27 +30,29 @@ void fold_shut(const Sheet& sheet, Closing& out) {
     }
 }
 
-LetterFit fit(const LetterClass& letter, const Closing& closing, const ClosingOptions& options) {
+LetterFit fit(const LetterClass& letter, const Closing& closing, const ClosingOptions& options,
+              const Words& words) {
     LetterFit made;
     made.letter = &letter;
     const double short_mm = std::min(closing.width_mm, closing.height_mm) + options.envelope_mm;
     const double long_mm = std::max(closing.width_mm, closing.height_mm) + options.envelope_mm;
     const double aspect = long_mm / short_mm;
+    const auto envelope = [&](const char* key, const double(&sides_mm)[2]) {
+        return words(key, {{"long", words.number(sides_mm[1], 0)}, {"short", words.number(sides_mm[0], 0)}});
+    };
     if (closing.closed_mm > letter.thick_mm + kRounding_mm) {
-        made.why_not =
-            readout_mm(closing.closed_mm) + " thick, limit " + readout_number(letter.thick_mm, 2) + " mm";
+        made.why_not = words("life.too_thick", {{"thick", words.mm(closing.closed_mm)},
+                                                {"limit", words.number(letter.thick_mm, 2) + " mm"}});
     } else if (letter.flexible) {
-        made.why_not = "must bend and be evenly thick; a card with a coin cell is not";
+        made.why_not = words("life.must_bend");
     } else if (short_mm > letter.most_mm[0] || long_mm > letter.most_mm[1]) {
-        made.why_not = "the envelope is larger than " + readout_number(letter.most_mm[1], 0) + " x " +
-                       readout_number(letter.most_mm[0], 0) + " mm";
+        made.why_not = envelope("life.envelope_large", letter.most_mm);
     } else if (short_mm < letter.least_mm[0] || long_mm < letter.least_mm[1]) {
-        made.why_not = "the envelope is smaller than " + readout_number(letter.least_mm[1], 0) + " x " +
-                       readout_number(letter.least_mm[0], 0) + " mm";
+        made.why_not = envelope("life.envelope_small", letter.least_mm);
     } else if (letter.least_aspect > 0.0 && aspect < letter.least_aspect) {
-        made.why_not = "too nearly square";
+        made.why_not = words("life.too_square");
     } else if (letter.most_aspect > 0.0 && aspect > letter.most_aspect) {
-        made.why_not = "too long and narrow";
+        made.why_not = words("life.too_narrow");
     }
     made.fits = made.why_not.empty();
     return made;
@@ -71,53 +72,42 @@ SwitchRisk risk_of(const HolderType& holder, const Closing& closing) {
     return off_mm < kClose_mm - kRounding_mm ? SwitchRisk::close : SwitchRisk::none;
 }
 
-void advise(const Card& card, Closing& out) {
+void advise(const Card& card, const Words& words, Closing& out) {
     const std::string window =
-        readout_number(out.foam_low_mm, 2) + "–" + readout_number(out.foam_high_mm, 2) + " mm";
+        words.number(out.foam_low_mm, 2) + "–" + words.number(out.foam_high_mm, 2) + " mm";
     switch (out.risk) {
     case SwitchRisk::pressed:
-        out.advice.push_back(
-            "The foam is lower than holder and cell: closed, the light stays on and the cell runs "
-            "flat. Foam of " +
-            window + " is right.");
+        out.advice.push_back(words("life.foam_pressed", {{"window", window}}));
         break;
     case SwitchRisk::no_foam:
-        out.advice.push_back("Nothing holds the flap off the cell: closed, the light may stay on. Foam of " +
-                             window + " round the edge keeps it off.");
+        out.advice.push_back(words("life.foam_none", {{"window", window}}));
         break;
     case SwitchRisk::close:
-        out.advice.push_back("The foam is only " + readout_mm(out.foam_mm - out.holder_mm) +
-                             " higher than holder and cell: a weight on it can switch the light on.");
+        out.advice.push_back(words("life.foam_close", {{"more", words.mm(out.foam_mm - out.holder_mm)}}));
         break;
     case SwitchRisk::slide:
-        out.advice.push_back("Switch it off before it goes, and tape the slide.");
+        out.advice.push_back(words("life.slide"));
         break;
     case SwitchRisk::none:
         break;
     }
     if (out.risk != SwitchRisk::slide) {
         if (out.foam_mm > out.foam_high_mm + kRounding_mm) {
-            out.advice.push_back("The foam is so high that a press does not reach the cell: " + window +
-                                 " is right.");
+            out.advice.push_back(words("life.foam_too_high", {{"window", window}}));
         }
-        out.advice.push_back(
-            "For the post, slip a paper pull tab between cell and flap, and a stiff piece of card over "
-            "the switch; say on the tab to pull it out.");
+        out.advice.push_back(words("life.pull_tab"));
     }
-    if (out.closed_mm > 5.0) {
-        out.advice.push_back("Closed, the card is about " + readout_mm(out.closed_mm) +
-                             " thick, more than the 5 mm of many letter rates: ask for the next one.");
+    if (out.closed_mm > kManyLetters_mm) {
+        out.advice.push_back(words(
+            "life.thick_letter", {{"thick", words.mm(out.closed_mm)}, {"limit", words.mm(kManyLetters_mm)}}));
     }
-    out.advice.push_back(
-        card.cell.count > 1
-            ? "Fit the cells in their place; put no spare one in the envelope, and your address on it."
-            : "Fit the cell in its place; put no spare one in the envelope, and your address on it.");
-    out.advice.push_back("Rules of the posts change: look at the post's own page before you post it.");
+    out.advice.push_back(words(card.cell.count > 1 ? "life.post_cells" : "life.post_cell"));
+    out.advice.push_back(words("life.post_rules"));
 }
 
 } // namespace
 
-Closing close_up(const Card& card, const Parts& parts, const ClosingOptions& options) {
+Closing close_up(const Card& card, const Parts& parts, const ClosingOptions& options, const Words& words) {
     const CellType& cell = parts.cells.at(card.cell.type);
     const HolderType& holder = parts.holders.at(card.holder.type);
     Closing out;
@@ -140,9 +130,9 @@ Closing close_up(const Card& card, const Parts& parts, const ClosingOptions& opt
     fold_shut(card.sheet, out);
     out.risk = risk_of(holder, out);
     for (const LetterClass& letter : letter_classes()) {
-        out.letters.push_back(fit(letter, out, options));
+        out.letters.push_back(fit(letter, out, options, words));
     }
-    advise(card, out);
+    advise(card, words, out);
     return out;
 }
 

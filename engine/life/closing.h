@@ -5,6 +5,7 @@
 
 #include "card/card.h"
 #include "life/letters.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -49,7 +50,8 @@ struct Closing {
     std::vector<std::string> advice; ///< sentences, most important first
 };
 
-[[nodiscard]] Closing close_up(const Card& card, const Parts& parts, const ClosingOptions& options = {});
+[[nodiscard]] Closing close_up(const Card& card, const Parts& parts, const ClosingOptions& options = {},
+                               const Words& words = english());
 
 [[nodiscard]] const char* name_of(SwitchRisk risk);
 

@@ -1,40 +1,43 @@
 #include "life/help_words.h"
 
-#include "base/readout.h"
-
 #include <cmath>
 
 namespace lanternleaf {
 
 namespace {
 
-std::string names_of(const Card& card, const std::vector<int>& leds) {
+std::string names_of(const Card& card, const std::vector<int>& leds, const Words& words) {
     if (leds.size() == card.leds.size() && leds.size() > 1) {
-        return "all lights";
+        return words("life.all_lights");
     }
-    std::string names;
-    for (std::size_t i = 0; i < leds.size(); ++i) {
-        names += i == 0 ? "" : i + 1 == leds.size() ? " and " : ", ";
-        names += card.leds[static_cast<std::size_t>(leds[i])].id;
+    std::vector<std::string> names;
+    for (const int led : leds) {
+        names.push_back(card.leds[static_cast<std::size_t>(led)].id);
     }
-    return names;
+    return words.list(names);
 }
 
-std::string deed_of(const Card& card, const Parts& parts, const Help& help) {
+std::string colour_name(const std::string& colour, const Words& words) {
+    const std::string key = "life.colour_" + colour;
+    return words.has(key) ? words(key) : colour; // an own part may have any
+}
+
+std::string deed_of(const Card& card, const Parts& parts, const Help& help, const Words& words) {
     switch (help.kind) {
     case HelpKind::fewer_lights:
-        return "Without " + names_of(card, help.leds);
+        return words("life.without", {{"lights", names_of(card, help.leds, words)}});
     case HelpKind::other_colour:
-        return "With " + parts.leds.at(help.type).colour + " for " + names_of(card, help.leds);
+        return words("life.with_colour", {{"colour", colour_name(parts.leds.at(help.type).colour, words)},
+                                          {"lights", names_of(card, help.leds, words)}});
     case HelpKind::resistor:
-        return "With " + readout_ohm(help.ohm) + " in series with " +
-               (help.leds.size() == 1                  ? names_of(card, help.leds)
-                : help.leds.size() == card.leds.size() ? std::string("each light")
-                                                       : "each of " + names_of(card, help.leds));
+        return words(help.leds.size() == 1                  ? "life.with_resistor"
+                     : help.leds.size() == card.leds.size() ? "life.with_resistor_all"
+                                                            : "life.with_resistor_each",
+                     {{"ohm", words.ohm(help.ohm)}, {"lights", names_of(card, help.leds, words)}});
     case HelpKind::other_cell:
         break;
     }
-    return "With a " + help.type + (help.other_holder ? ", which needs another holder" : "");
+    return words(help.other_holder ? "life.with_cell_holder" : "life.with_cell", {{"cell", help.type}});
 }
 
 } // namespace
@@ -53,26 +56,28 @@ const char* name_of(HelpKind kind) {
     return "other-cell";
 }
 
-std::string help_sentence(const Card& card, const Parts& parts, const Help& help, Use use, double press_s) {
+std::string help_sentence(const Card& card, const Parts& parts, const Help& help, Use use, double press_s,
+                          const Words& words) {
     const auto span = [&](double hours) {
         if (use == Use::left_on || press_s <= 0.0) {
-            return hours > 0.0 ? readout_hours(hours) : std::string("0 h");
+            return hours > 0.0 ? words.hours(hours) : words("life.no_hours");
         }
         const double presses = hours * 3600.0 / press_s;
         // Two figures: more would be false.
         const double unit = presses > 0.0 ? std::pow(10.0, std::floor(std::log10(presses)) - 1.0) : 1.0;
-        return readout_number(std::round(presses / unit) * unit, 0) + " presses";
+        return words("life.presses", {{"presses", words.number(std::round(presses / unit) * unit, 0)}});
     };
-    std::string text = deed_of(card, parts, help) + ": " + span(help.after_h) +
-                       " until the first light is plainly dim instead of " + span(help.before_h);
+    std::string effects =
+        words("life.gain", {{"after", span(help.after_h)}, {"before", span(help.before_h)}});
     if (std::fabs(help.after_ratio - help.before_ratio) >= 0.05) {
-        text += "; the most uneven neighbours stand at " + readout_percent(help.after_ratio) +
-                " instead of " + readout_percent(help.before_ratio);
+        effects += "; " + words("life.evenness", {{"after", words.percent(help.after_ratio)},
+                                                  {"before", words.percent(help.before_ratio)}});
     }
     if (help.fresh_seen < 0.97) {
-        text += "; fresh, the light that loses most looks " + readout_percent(help.fresh_seen) + " as bright";
+        effects += "; " + words("life.fresh", {{"percent", words.percent(help.fresh_seen)}});
     }
-    return text + (help.estimate ? " (estimate: this cell is scaled from the CR2032)." : ".");
+    return words(help.estimate ? "life.help_estimate" : "life.help",
+                 {{"deed", deed_of(card, parts, help, words)}, {"effects", effects}});
 }
 
 } // namespace lanternleaf

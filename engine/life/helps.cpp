@@ -1,6 +1,5 @@
 #include "life/helps.h"
 
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "circuit/lights.h"
 #include "circuit/seen.h"
@@ -158,9 +157,11 @@ private:
 
 class Search {
 public:
-    Search(const Card& card, const Parts& parts, const Conductors& conductors, const HelpOptions& options)
-        : card_(card), parts_(parts), options_(options), trying_(card, parts, conductors, options),
-          as_it_is_(trying_.as_it_is()), before_(trying_.run(as_it_is_)) {
+    Search(const Card& card, const Parts& parts, const Conductors& conductors, const HelpOptions& options,
+           const Words& words)
+        : card_(card), parts_(parts), options_(options), words_(words),
+          trying_(card, parts, conductors, options), as_it_is_(trying_.as_it_is()),
+          before_(trying_.run(as_it_is_)) {
         for (int i = 0; i < static_cast<int>(card.leds.size()); ++i) {
             groups_[card.leds[at(i)].type].push_back(i);
         }
@@ -180,7 +181,7 @@ public:
             const auto same = std::count_if(best.begin(), best.end(),
                                             [&](const Help& other) { return other.kind == help.kind; });
             if (same < 2 && static_cast<int>(best.size()) < options_.most) {
-                help.sentence = help_sentence(card_, parts_, help, trying_.use(), options_.press_s);
+                help.sentence = help_sentence(card_, parts_, help, trying_.use(), options_.press_s, words_);
                 best.push_back(std::move(help));
             }
         }
@@ -306,6 +307,7 @@ private:
     const Card& card_;
     const Parts& parts_;
     HelpOptions options_;
+    const Words& words_;
     Trying trying_;
     Trial as_it_is_;
     TrialResult before_;
@@ -316,11 +318,11 @@ private:
 } // namespace
 
 std::vector<Help> what_helps(const Card& card, const Parts& parts, const Conductors& conductors,
-                             const HelpOptions& options) {
+                             const HelpOptions& options, const Words& words) {
     if (card.leds.empty() || conductors.net_of_terminal[0] == conductors.net_of_terminal[1]) {
         return {};
     }
-    return Search(card, parts, conductors, options).run();
+    return Search(card, parts, conductors, options, words).run();
 }
 
 } // namespace lanternleaf

@@ -5,6 +5,7 @@
 
 #include "conductors/conductors.h"
 #include "life/life.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -46,7 +47,7 @@ struct HelpOptions {
 /// Best first; of each kind at most two. Empty when nothing tried makes 5 % more hours or evenness, or when
 /// the card has no light.
 [[nodiscard]] std::vector<Help> what_helps(const Card& card, const Parts& parts, const Conductors& conductors,
-                                           const HelpOptions& options = {});
+                                           const HelpOptions& options = {}, const Words& words = english());
 
 [[nodiscard]] const char* name_of(HelpKind kind);
 

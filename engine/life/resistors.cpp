@@ -1,6 +1,5 @@
 #include "life/resistors.h"
 
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "circuit/solve.h"
 
@@ -61,25 +60,22 @@ int weakest(const std::vector<double>& led_mA, const std::vector<bool>& counts) 
     return least;
 }
 
-std::string names_of(const Card& card, const std::vector<int>& leds) {
-    std::string names;
-    for (std::size_t i = 0; i < leds.size(); ++i) {
-        names += i == 0 ? "" : i + 1 == leds.size() ? " and " : ", ";
-        names += card.leds[static_cast<std::size_t>(leds[i])].id;
-    }
-    return names;
-}
-
-std::string sentence_of(const Card& card, const ResistorSuggestion& s) {
+std::string sentence_of(const Card& card, const ResistorSuggestion& s, const Words& words) {
     const auto starved = static_cast<std::size_t>(s.starved);
     const auto first = static_cast<std::size_t>(s.leds.front());
-    std::string text = readout_ohm(s.ohm) + " in series with ";
-    text += s.leds.size() > 1 ? "each of " : "";
-    text += names_of(card, s.leds) + ": " + card.leds[starved].id + " goes from " +
-            readout_mA(s.before_mA[starved]) + " to " + readout_mA(s.after_mA[starved]) + ", " +
-            card.leds[first].id + " from " + readout_mA(s.before_mA[first]) + " to " +
-            readout_mA(s.after_mA[first]) + ".";
-    return text;
+    std::vector<std::string> names;
+    for (const int led : s.leds) {
+        names.push_back(card.leds[static_cast<std::size_t>(led)].id);
+    }
+    return words(s.leds.size() > 1 ? "life.resistor_each" : "life.resistor",
+                 {{"ohm", words.ohm(s.ohm)},
+                  {"lights", words.list(names)},
+                  {"weak", card.leds[starved].id},
+                  {"weak_before", words.mA(s.before_mA[starved])},
+                  {"weak_after", words.mA(s.after_mA[starved])},
+                  {"strong", card.leds[first].id},
+                  {"strong_before", words.mA(s.before_mA[first])},
+                  {"strong_after", words.mA(s.after_mA[first])}});
 }
 
 } // namespace
@@ -102,7 +98,7 @@ std::vector<double> e12_values(double low_ohm, double high_ohm) {
 }
 
 std::vector<ResistorSuggestion> suggest_resistors(const Card& card, const Parts& parts,
-                                                  const Conductors& conductors) {
+                                                  const Conductors& conductors, const Words& words) {
     std::vector<ResistorSuggestion> made;
     if (card.leds.size() < 2 || conductors.net_of_terminal[0] == conductors.net_of_terminal[1]) {
         return made;
@@ -165,7 +161,7 @@ std::vector<ResistorSuggestion> suggest_resistors(const Card& card, const Parts&
         best.leds = takers;
         best.starved = starved;
         best.before_mA = now_mA;
-        best.sentence = sentence_of(card, best);
+        best.sentence = sentence_of(card, best, words);
         for (const int led : takers) {
             extra_ohm[static_cast<std::size_t>(led)] += best.ohm;
         }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "conductors/conductors.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -26,6 +27,7 @@ struct ResistorSuggestion {
 /// current or more. The value is the one that leaves the weakest LED of the card the most current. A second
 /// suggestion stands on top of the first.
 [[nodiscard]] std::vector<ResistorSuggestion> suggest_resistors(const Card& card, const Parts& parts,
-                                                                const Conductors& conductors);
+                                                                const Conductors& conductors,
+                                                                const Words& words = english());
 
 } // namespace lanternleaf

@@ -48,10 +48,10 @@ double slack_of(const PadSpan& span, const Gauge& gauge) {
 }
 
 Outcome<Gauge> make_gauge(const Card& card, const Parts& parts, std::span<const int> leds,
-                          const std::string& tape, double clearance_mm, double edge_mm) {
+                          const std::string& tape, double clearance_mm, double edge_mm, const Words& words) {
     const auto type = parts.tapes.find(tape);
     if (type == parts.tapes.end()) {
-        return Problem{"", "", "There is no tape \"" + tape + "\"."};
+        return Problem{"", "", words("routing.no_tape", {{"tape", tape}})};
     }
     const double clearance = std::max(clearance_mm, tolerance::kClearance_mm);
     Gauge gauge;
@@ -68,10 +68,8 @@ Outcome<Gauge> make_gauge(const Card& card, const Parts& parts, std::span<const 
         const double led_high = span.to_mm - least + gauge.half_mm;
         if (std::max(low, led_low) > std::min(high, led_high) + 1e-9) {
             return Problem{"", placed.id,
-                           "The pads of " + placed.id + " (" + placed.type + ") lie too " +
-                               (led_high < low ? "close together" : "far apart") +
-                               " for the spacing the other lights and the tape " + tape +
-                               " need; take another package or a narrower tape."};
+                           words(led_high < low ? "routing.pads_close" : "routing.pads_far",
+                                 {{"led", placed.id}, {"type", placed.type}, {"tape", tape}})};
         }
         low = std::max(low, led_low);
         high = std::min(high, led_high);

@@ -4,6 +4,7 @@
 
 #include "base/outcome.h"
 #include "card/card.h"
+#include "words/words.h"
 
 #include <span>
 #include <string>
@@ -29,7 +30,8 @@ struct Gauge {
 
 /// For the LEDs `leds` (indices). A problem names the LED whose pads no common spacing fits.
 [[nodiscard]] Outcome<Gauge> make_gauge(const Card& card, const Parts& parts, std::span<const int> leds,
-                                        const std::string& tape, double clearance_mm, double edge_mm);
+                                        const std::string& tape, double clearance_mm, double edge_mm,
+                                        const Words& words = english());
 
 /// What a ribbon must know of a package: where its pads lie along the part's own axis.
 struct PadSpan {

@@ -102,24 +102,22 @@ private:
     bool prepare() {
         began_ms_ = request_.clock_ms ? request_.clock_ms() : 0.0;
         const Card& card = request_.card;
+        const Words& words = request_.words;
         std::erase_if(kept_.laid, [&](const Laid& laid) { return !listed(request_.keep, id_of(laid)); });
         if (card.leds.empty()) {
-            return refuse("There is no light on the card yet: place one first.");
+            return refuse(words("routing.no_light"));
         }
         if (card.resistors.size() > 1) {
-            return refuse(
-                "The card has " + std::to_string(card.resistors.size()) +
-                " resistors, and which lights each belongs to cannot be told from the card: lay those "
-                "traces by hand.");
+            return refuse(words("routing.many_resistors", {{"count", card.resistors.size()}}));
         }
         std::vector<int> leds;
         std::vector<Convex> others;
         sort_leds(leds, others);
         if (leds.empty()) {
-            return refuse("Every light is reached already by the strips that stay.");
+            return refuse(words("routing.all_reached"));
         }
         const Outcome<Gauge> gauge = make_gauge(card, request_.parts, leds, tape_for(request_),
-                                                request_.clearance_mm, request_.edge_mm);
+                                                request_.clearance_mm, request_.edge_mm, words);
         if (!gauge) {
             return refuse(gauge.problem().expected, gauge.problem().place);
         }
@@ -252,11 +250,10 @@ private:
         }
         if (worst >= 0) {
             made.move_led = id_of_stop(worst);
-            made.why_not = "The card is too crowded round " + made.move_led +
-                           " for two tapes to pass side by side: move " + made.move_led +
-                           " or its neighbours apart.";
+            made.why_not = request_.words("routing.crowded", {{"led", made.move_led}});
         } else if (!made.findings.empty()) {
-            made.why_not = made.findings.front().text + " " + made.findings.front().fix;
+            made.why_not = request_.words("routing.trouble_and_fix", {{"text", made.findings.front().text},
+                                                                      {"fix", made.findings.front().fix}});
         }
     }
 

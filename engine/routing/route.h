@@ -12,6 +12,7 @@
 #include "card/card.h"
 #include "card/parts.h"
 #include "findings/finding.h"
+#include "words/words.h"
 
 #include <cstdint>
 #include <functional>
@@ -44,6 +45,7 @@ struct RouteRequest {
     double most_ms = 0.0;
     std::function<double()> clock_ms;
     RouteWatch watch;
+    Words words = english(); ///< what `why_not` is told in
 };
 
 struct RouteReport {

@@ -4,6 +4,7 @@
 #include "cardfile/cardfile.h"
 #include "findings/review.h"
 #include "support/make_card.h"
+#include "support/words_of.h"
 
 #include <catch2/catch.hpp>
 
@@ -24,6 +25,11 @@ std::string refused(const Card& card, Edit edit) {
     CHECK(made.problem().file.empty());
     CHECK(made.problem().expected.back() == '.');
     CHECK(made.problem().expected.find('\n') == std::string::npos);
+    static const Words german = words_of("de");
+    const std::string in_german = apply_edit(card, make::test_parts(), edit, german).problem().expected;
+    CHECK(said_whole(made.problem().expected));
+    CHECK(said_whole(in_german));
+    CHECK(in_german != made.problem().expected);
     return made.problem().expected;
 }
 
@@ -204,4 +210,5 @@ TEST_CASE("a list of edits is done whole or not at all, and bears its own name")
     CHECK(label_of({EditList{"turn twice", {}}}) == "turn twice");
     refused(card, {EditList{"half", {{edit::TurnPart{"L1", 0}}, {edit::TurnPart{"L9", 0}}}}});
     CHECK(label_of({edit::LayStrip{Side::positive, "copper-5", {}}}) == "lay a + strip");
+    CHECK(label_of({edit::SetSide{"N1", Side::link}}, words_of("es")) == "hacer de N1 una tira de enlace");
 }

@@ -3,6 +3,7 @@
 #include "drawing/fixes.h"
 
 #include "support/make_card.h"
+#include "support/words_of.h"
 
 #include <catch2/catch.hpp>
 
@@ -111,7 +112,7 @@ TEST_CASE("each rule with a cure offers one, and every one offered removes its f
             }
             for (const Fix& fix : fixes) {
                 INFO(faulty.rule << ": \"" << finding.text << "\" -> " << fix.label);
-                CHECK_FALSE(fix.label.empty());
+                CHECK(said_whole(fix.label));
                 const Outcome<Card> made = apply_edit(faulty.card, parts, fix.edit);
                 REQUIRE(made);
                 const Review after = review(made.value(), parts);

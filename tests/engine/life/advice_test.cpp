@@ -4,6 +4,7 @@
 #include "life/helps.h"
 #include "life/resistors.h"
 #include "support/make_card.h"
+#include "support/words_of.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -56,6 +57,10 @@ TEST_CASE("A resistor at the red gives the blue its share", "[life][resistors]")
     CHECK(std::find(e12.begin(), e12.end(), made[0].ohm) != e12.end());
     CHECK(made[0].ohm >= 100.0);
     CHECK(made[0].sentence.find("in series with L1") != std::string::npos);
+    const Parts parts = make::test_parts();
+    const std::string german =
+        suggest_resistors(card, parts, find_conductors(card, parts), words_of("de"))[0].sentence;
+    CHECK(german.find("in Reihe mit L1: L2 geht von ") != std::string::npos);
     // Lights of one kind, and a card with nothing starved, need none.
     CHECK(suggested(make::row_card(4)).empty());
     CHECK(suggested(make::row_card(1)).empty());
@@ -81,6 +86,7 @@ TEST_CASE("What helps is what was tried and found to help", "[life][helps]") {
     REQUIRE_FALSE(made.empty());
     for (std::size_t i = 0; i < made.size(); ++i) {
         INFO(made[i].sentence);
+        CHECK(said_whole(made[i].sentence));
         CHECK(made[i].score > 0.0);
         CHECK((made[i].after_h > made[i].before_h || made[i].after_ratio > made[i].before_ratio));
         CHECK(made[i].fresh_seen > 0.85);
@@ -164,6 +170,12 @@ TEST_CASE("Closed thickness and the foam window", "[life][closing]") {
     CHECK(says(closing, "pull tab"));
     CHECK(says(close_up(low, parts), "runs flat"));
     CHECK(says(close_up(slide, parts), "Switch it off"));
+    for (const char* language : {"de", "es"}) {
+        for (const Card& one : {card, low, bare, close, slide}) {
+            const Closing told = close_up(one, parts, {}, words_of(language));
+            CHECK(std::all_of(told.advice.begin(), told.advice.end(), said_whole));
+        }
+    }
     Card folded = card;
     folded.sheet.width_mm = 148;
     folded.sheet.folds.push_back({{74, 0}, {74, 105}, {}});
