@@ -136,6 +136,10 @@ std::string spoken_day(std::int64_t seconds, const Words& words) {
     return spoken_date(utc_text(seconds).substr(0, 10), words);
 }
 
+std::string short_day(std::int64_t seconds, const Words& words) {
+    return short_date(utc_text(seconds).substr(0, 10), words);
+}
+
 StoryReading tell_reading(const Reading& reading, const Check* check, const Words& words) {
     StoryReading out;
     out.check = reading.check;

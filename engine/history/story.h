@@ -86,6 +86,8 @@ struct Story {
 /// "14:10" and "25 November 2026" from seconds since 1970; the caller's clock decides the time zone.
 [[nodiscard]] std::string spoken_clock(std::int64_t seconds);
 [[nodiscard]] std::string spoken_day(std::int64_t seconds, const Words& words = english());
+/// "25 Nov": where the year is told elsewhere.
+[[nodiscard]] std::string short_day(std::int64_t seconds, const Words& words = english());
 
 /// One reading in words; `check` null when the card as built has none of that id.
 [[nodiscard]] StoryReading tell_reading(const Reading& reading, const Check* check,

@@ -109,7 +109,7 @@ private:
     // Measured again at the same place, the last one counts.
     Outcome<Done> take(const Evidence::Reading& reading, const std::string& place) const {
         if (reading.unit == MeterUnit::ohm && !reading.open && reading.value < 0.0) {
-            return Problem{"", place, "expected no ohms or more"};
+            return Problem{"", place, session.model->words("mend.ohms_below_0")};
         }
         std::vector<Evidence::Reading>& readings = session.evidence.readings;
         const auto same = std::find_if(readings.begin(), readings.end(), [&](const Evidence::Reading& taken) {

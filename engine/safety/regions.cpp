@@ -12,6 +12,21 @@ Problem expected(const std::string& file, const std::string& place, const std::s
     return {file, place, what};
 }
 
+// `month_key` is the beginning of the month's message, its number the end.
+std::string dated(const std::string& iso_date, const Words& words, const char* whole, const char* month_key) {
+    if (iso_date.size() != 10 || iso_date[4] != '-' || iso_date[7] != '-') {
+        return iso_date;
+    }
+    const int month = (iso_date[5] - '0') * 10 + (iso_date[6] - '0');
+    const int day = (iso_date[8] - '0') * 10 + (iso_date[9] - '0');
+    if (month < 1 || month > 12 || day < 1 || day > 31) {
+        return iso_date;
+    }
+    return words(whole, {{"day", day},
+                         {"month", words(std::string(month_key).append(std::to_string(month)))},
+                         {"year", iso_date.substr(0, 4)}});
+}
+
 } // namespace
 
 Outcome<RegionTable> read_regions(const std::string& text, const std::string& file) {
@@ -127,16 +142,11 @@ std::string checked_how(const RegionTable& table, const Words& words) {
 }
 
 std::string spoken_date(const std::string& iso_date, const Words& words) {
-    if (iso_date.size() != 10 || iso_date[4] != '-' || iso_date[7] != '-') {
-        return iso_date;
-    }
-    const int month = (iso_date[5] - '0') * 10 + (iso_date[6] - '0');
-    const int day = (iso_date[8] - '0') * 10 + (iso_date[9] - '0');
-    if (month < 1 || month > 12 || day < 1 || day > 31) {
-        return iso_date;
-    }
-    const std::string month_key = "safety.month_" + std::to_string(month);
-    return words("safety.date", {{"day", day}, {"month", words(month_key)}, {"year", iso_date.substr(0, 4)}});
+    return dated(iso_date, words, "safety.date", "safety.month_");
+}
+
+std::string short_date(const std::string& iso_date, const Words& words) {
+    return dated(iso_date, words, "safety.short_date", "safety.short_month_");
 }
 
 } // namespace lanternleaf

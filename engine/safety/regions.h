@@ -49,5 +49,7 @@ struct RegionTable {
 [[nodiscard]] std::string checked_how(const RegionTable& table, const Words& words);
 /// "25 November 2026" from "2026-11-25"; the text itself when it is not such a date.
 [[nodiscard]] std::string spoken_date(const std::string& iso_date, const Words& words = english());
+/// "25 Nov": where the year is told elsewhere.
+[[nodiscard]] std::string short_date(const std::string& iso_date, const Words& words = english());
 
 } // namespace lanternleaf

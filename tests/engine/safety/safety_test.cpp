@@ -82,6 +82,7 @@ TEST_CASE("Every region says in every language what to do, with the same numbers
         CHECK(honey.food.find(german ? "Honig nie einem Baby unter einem Jahr" : "nunca a un bebé") !=
               std::string::npos);
         CHECK(advice_for(Audience::sale, Closure::tool, words).must_choose);
+        CHECK(short_date("2026-03-05", words) == (german ? "5. März" : "5 mar"));
         CHECK(spoken_date("2026-03-05", words) == (german ? "5. März 2026" : "5 de marzo de 2026"));
     }
     CHECK(told(region_of(table, "us"), english()).first == region_of(table, "us").first);
