@@ -47,7 +47,7 @@ int Review::count(Level level) const {
                                           [&](const Finding& finding) { return finding.level == level; }));
 }
 
-Review review(const Card& card, const Parts& parts) {
+Review review(const Card& card, const Parts& parts, const Words& words) {
     Review made;
     made.conductors = find_conductors(card, parts);
     const CellState fresh = fresh_cell(card, parts);
@@ -70,8 +70,8 @@ Review review(const Card& card, const Parts& parts) {
         made.steady_lighting = read_lights(card, parts, left_on, solve_operating_point(left_on, options));
     }
 
-    const ReviewFacts facts{card,          parts,         made.conductors,     made.circuit,
-                            made.solution, made.lighting, made.steady_lighting};
+    const ReviewFacts facts{card,          parts,         made.conductors,      made.circuit,
+                            made.solution, made.lighting, made.steady_lighting, words};
     for (const Rule& rule : kRules) {
         rule.check(facts, made.findings);
     }

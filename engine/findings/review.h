@@ -5,6 +5,7 @@
 #include "circuit/lights.h"
 #include "conductors/conductors.h"
 #include "findings/finding.h"
+#include "words/words.h"
 
 #include <span>
 
@@ -19,6 +20,7 @@ struct ReviewFacts {
     const Solution& solution;
     const Lighting& lighting;        ///< fresh cell, pressed
     const Lighting& steady_lighting; ///< same card left on
+    const Words& words;              ///< what the findings are said in
 };
 
 /// One row of the rule table. `check` appends what it finds.
@@ -42,6 +44,7 @@ struct Review {
     [[nodiscard]] int count(Level level) const;
 };
 
-[[nodiscard]] Review review(const Card& card, const Parts& parts);
+/// The findings speak through `words`.
+[[nodiscard]] Review review(const Card& card, const Parts& parts, const Words& words = english());
 
 } // namespace lanternleaf

@@ -1,7 +1,5 @@
 #include "guide/change.h"
 
-#include "base/readout.h"
-
 #include <cmath>
 
 namespace lanternleaf {
@@ -32,62 +30,67 @@ constexpr KindName kNames[] = {
     {ChangeKind::foam_layers, "foam-layers"},
 };
 
-std::string at(Vec2 at_mm) {
-    return readout_number(at_mm.x, 1) + ", " + readout_mm(at_mm.y);
+std::string at(Vec2 at_mm, const Words& words) {
+    // In millimetres the unit is said once.
+    const std::string x = words.unit() == LengthUnit::mm ? words.number(at_mm.x, 1) : words.mm(at_mm.x);
+    return words("change.at", {{"x", x}, {"y", words.mm(at_mm.y)}});
 }
 
-std::string shift(Vec2 by_mm) {
-    std::string text;
+std::string moved(const std::string& part, Vec2 by_mm, const Words& words) {
+    std::string shift;
     if (by_mm.x != 0.0) {
-        text = readout_mm(std::abs(by_mm.x)) + (by_mm.x > 0.0 ? " to the right" : " to the left");
+        shift = words(by_mm.x > 0.0 ? "change.shift_right" : "change.shift_left",
+                      {{"mm", words.mm(std::abs(by_mm.x))}});
     }
     if (by_mm.y != 0.0) {
-        text += text.empty() ? "" : ", ";
-        text += readout_mm(std::abs(by_mm.y)) + (by_mm.y > 0.0 ? " down" : " up");
+        const std::string down = words(by_mm.y > 0.0 ? "change.shift_down" : "change.shift_up",
+                                       {{"mm", words.mm(std::abs(by_mm.y))}});
+        shift = shift.empty() ? down : words("list.more", {{"before", shift}, {"item", down}});
     }
-    return text.empty() ? "0 mm" : text;
+    return shift.empty() ? words("change.strip_not_moved", {{"part", part}})
+                         : words("change.strip_moved", {{"part", part}, {"shift", shift}});
 }
 
 } // namespace
 
-std::string describe(const Change& change) {
+std::string describe(const Change& change, const Words& words) {
+    const Fill part{"part", change.part};
+    const Fill type{"type", change.type};
+    const auto place = [&] { return Fill{"at", at(change.at_mm, words)}; };
+    const auto length = [&](double mm) { return Fill{"mm", words.mm(mm)}; };
     switch (change.kind) {
     case ChangeKind::joint_cut:
-        return change.part + " cut at " + at(change.at_mm) +
-               (change.mm > 0.0 ? ", ends lapped " + readout_mm(change.mm)
-                                : ", ends " + readout_mm(-change.mm) + " apart");
+        return change.mm > 0.0 ? words("change.joint_cut_lapped", {part, place(), length(change.mm)})
+                               : words("change.joint_cut_apart", {part, place(), length(-change.mm)});
     case ChangeKind::tape_swapped:
-        return change.part + " laid in " + change.type;
+        return words("change.tape_swapped", {part, type});
     case ChangeKind::strip_moved:
-        return change.part + " lies " + shift(change.at_mm) + " of the plan";
+        return moved(change.part, change.at_mm, words);
     case ChangeKind::tear:
-        return change.part + " torn at " + at(change.at_mm) + ", " +
-               readout_mm(change.mm > 0.0 ? change.mm : 1.0) + " gap";
+        return words("change.tear", {part, place(), length(change.mm > 0.0 ? change.mm : 1.0)});
     case ChangeKind::bridged:
-        return change.part + " bridged at " + at(change.at_mm) + " with " +
-               readout_mm(change.mm > 0.0 ? change.mm : 15.0) + " of tape";
+        return words("change.bridged", {part, place(), length(change.mm > 0.0 ? change.mm : 15.0)});
     case ChangeKind::led_turned:
-        return change.part + " turned round";
+        return words("change.led_turned", {part});
     case ChangeKind::led_swapped:
-        return change.part + " is now " + change.type;
+        return words("change.led_swapped", {part, type});
     case ChangeKind::led_moved:
-        return change.part + " moved to " + at(change.at_mm);
-    case ChangeKind::patch_missing:
-        return change.part + " left out";
     case ChangeKind::patch_moved:
-        return change.part + " moved to " + at(change.at_mm);
+        return words("change.moved_to", {part, place()});
+    case ChangeKind::patch_missing:
+        return words("change.patch_missing", {part});
     case ChangeKind::patch_added:
-        return "A " + readout_mm(change.mm) + " patch added at " + at(change.at_mm);
+        return words("change.patch_added", {place(), length(change.mm)});
     case ChangeKind::cells_stacked:
-        return std::to_string(change.count) + (change.count == 1 ? " cell" : " cells stacked");
+        return words("change.cells", {{"n", change.count}});
     case ChangeKind::cell_upside_down:
-        return "The cell is the other way up";
+        return words("change.cell_upside_down");
     case ChangeKind::cell_swapped:
-        return "The cell is now " + change.type;
+        return words("change.cell_swapped", {type});
     case ChangeKind::holder_swapped:
-        return "The holder is now " + change.type;
+        return words("change.holder_swapped", {type});
     case ChangeKind::foam_layers:
-        return std::to_string(change.count) + (change.count == 1 ? " layer of foam" : " layers of foam");
+        return words("change.foam_layers", {{"n", change.count}});
     }
     return {};
 }

@@ -5,6 +5,7 @@
 
 #include "base/outcome.h"
 #include "card/card.h"
+#include "words/words.h"
 
 #include <string>
 
@@ -44,7 +45,7 @@ struct Change {
 [[nodiscard]] Outcome<Card> apply_change(const Card& card, const Parts& parts, const Change& change);
 
 /// "L6 turned round", "P1 left out": for the record and the screen.
-[[nodiscard]] std::string describe(const Change& change);
+[[nodiscard]] std::string describe(const Change& change, const Words& words = english());
 [[nodiscard]] const char* name_of(ChangeKind kind); ///< "led-turned"
 /// From the name in a file; false when unknown.
 [[nodiscard]] bool change_kind_from(const std::string& name, ChangeKind& out);

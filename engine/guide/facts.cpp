@@ -222,8 +222,8 @@ void find_terminals(GuideFacts& facts) {
 
 } // namespace
 
-GuideFacts make_facts(const Card& card, const Parts& parts) {
-    GuideFacts facts{card, parts, find_conductors(card, parts), {}, {}, {0, 1}};
+GuideFacts make_facts(const Card& card, const Parts& parts, const Words& words) {
+    GuideFacts facts{card, parts, words, find_conductors(card, parts), {}, {}, {0, 1}};
     if (turn_to_marks(facts.card, facts.conductors)) {
         facts.conductors = find_conductors(facts.card, parts);
     }

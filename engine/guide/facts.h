@@ -6,6 +6,7 @@
 
 #include "conductors/conductors.h"
 #include "guide/sequence.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -32,6 +33,7 @@ struct PadRef {
 struct GuideFacts {
     Card card;
     const Parts& parts;
+    const Words& words;
     Conductors conductors;   ///< of `card`, everything laid
     std::vector<Tail> waits; ///< tails(card)
     std::vector<PadRef> pads;
@@ -41,7 +43,7 @@ struct GuideFacts {
     int terminal[2] = {0, 1};
 };
 
-[[nodiscard]] GuideFacts make_facts(const Card& card, const Parts& parts);
+[[nodiscard]] GuideFacts make_facts(const Card& card, const Parts& parts, const Words& words);
 
 /// Where the tape of a net gets its current from while no LED is on the table.
 inline constexpr int kNotFed = -2;

@@ -2,24 +2,8 @@
 
 namespace lanternleaf {
 
-const char* title_of(StepId step) {
-    switch (step) {
-    case StepId::mount_holder:
-        return "Mount the cell holder";
-    case StepId::mark_pads:
-        return "Mark the pads";
-    case StepId::lay_negative:
-        return "Lay the negative trace";
-    case StepId::lay_positive:
-        return "Lay the positive trace";
-    case StepId::insulate:
-        return "Insulate the crossings";
-    case StepId::place_leds:
-        return "Place the LEDs";
-    case StepId::pad_edges:
-        return "Pad the edges";
-    }
-    return "";
+std::string title_of(StepId step, const Words& words) {
+    return words(std::string("step.title_") + name_of(step));
 }
 
 const char* name_of(StepId step) {

@@ -4,6 +4,7 @@
 
 #include "guide/change.h"
 #include "guide/step.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -33,6 +34,6 @@ struct ChangeOffer {
 
 /// Offers for a move of a step (`move` may be one past the last: the step as a whole), likeliest first.
 [[nodiscard]] std::vector<ChangeOffer> offers_for(const Card& card, const Parts& parts, const Step& step,
-                                                  int move);
+                                                  int move, const Words& words = english());
 
 } // namespace lanternleaf

@@ -79,16 +79,17 @@ std::optional<Pair> narrowest_gap(const Card& card, const Parts& parts, const St
     return best;
 }
 
-Repair bridge_over(const Pair& pair) {
+Repair bridge_over(const Pair& pair, const Words& words) {
     Change change;
     change.kind = ChangeKind::bridged;
     change.part = pair.far->id;
     change.at_mm = (pair.gap.on_a + pair.gap.on_b) * 0.5;
     change.mm = bridge_length(pair.gap.mm);
-    return Repair{change, "I bridged it"};
+    return Repair{change, words("change.done_bridged")};
 }
 
-std::optional<Repair> patch_for(const Card& card, const Parts& parts, const Finding& finding) {
+std::optional<Repair> patch_for(const Card& card, const Parts& parts, const Finding& finding,
+                                const Words& words) {
     // The strip that lies lower is the one the patch goes onto.
     for (const Laid& laid : card.laid) {
         const Strip* strip = std::get_if<Strip>(&laid);
@@ -99,13 +100,13 @@ std::optional<Repair> patch_for(const Card& card, const Parts& parts, const Find
             change.part = strip->id;
             change.at_mm = finding.at_mm;
             change.mm = width_of(parts, *strip) + 2.0 * kPatchRound_mm;
-            return Repair{change, "I put a patch between"};
+            return Repair{change, words("change.done_patched")};
         }
     }
     return std::nullopt;
 }
 
-std::optional<Repair> foam_for(const Card& card, const Parts& parts) {
+std::optional<Repair> foam_for(const Card& card, const Parts& parts, const Words& words) {
     const auto cell = parts.cells.find(card.cell.type);
     const auto holder = parts.holders.find(card.holder.type);
     if (!card.foam || card.foam->thickness_mm <= 0.0 || cell == parts.cells.end() ||
@@ -120,10 +121,11 @@ std::optional<Repair> foam_for(const Card& card, const Parts& parts) {
         change.count * card.foam->thickness_mm > least_mm + holder->second.travel_mm) {
         return std::nullopt; // this foam cannot do it in whole layers
     }
-    return Repair{change, "I changed the layers"};
+    return Repair{change, words("change.done_foam")};
 }
 
-std::optional<Repair> repair_of(const Card& card, const Parts& parts, const Finding& finding) {
+std::optional<Repair> repair_of(const Card& card, const Parts& parts, const Finding& finding,
+                                const Words& words) {
     if (finding.rule == "led-reversed") {
         for (const std::string& id : finding.parts) {
             std::string led = id;
@@ -134,33 +136,34 @@ std::optional<Repair> repair_of(const Card& card, const Parts& parts, const Find
                 Change change;
                 change.kind = ChangeKind::led_turned;
                 change.part = led;
-                return Repair{change, "I turned it"};
+                return Repair{change, words("change.done_turned")};
             }
         }
     }
     if (finding.rule == "crossing-bare") {
-        return patch_for(card, parts, finding);
+        return patch_for(card, parts, finding, words);
     }
     if (finding.rule == "cells-stacked" && card.cell.count > 1) {
         Change change;
         change.kind = ChangeKind::cells_stacked;
         change.count = 1;
-        return Repair{change, "One cell now"};
+        return Repair{change, words("change.done_one_cell")};
     }
     if (finding.rule == "foam-low" || finding.rule == "foam-high") {
-        return foam_for(card, parts);
+        return foam_for(card, parts, words);
     }
     return std::nullopt;
 }
 
 } // namespace
 
-std::optional<Repair> repair_for(const Card& as_built, const Parts& parts, const StepVerdict& verdict) {
+std::optional<Repair> repair_for(const Card& as_built, const Parts& parts, const StepVerdict& verdict,
+                                 const Words& words) {
     if (const std::optional<Pair> gap = narrowest_gap(as_built, parts, verdict)) {
-        return bridge_over(*gap);
+        return bridge_over(*gap, words);
     }
     for (const Finding& finding : verdict.findings) {
-        if (std::optional<Repair> repair = repair_of(as_built, parts, finding)) {
+        if (std::optional<Repair> repair = repair_of(as_built, parts, finding, words)) {
             // Offered only when the engine takes it.
             if (apply_change(as_built, parts, repair->change).ok()) {
                 return repair;

@@ -20,7 +20,7 @@ struct Repair {
 /// The repair of the verdict's first finding that has one; empty when it is nothing a change can say (a joint
 /// rubbed harder, a lead held better): then the maker measures again.
 [[nodiscard]] std::optional<Repair> repair_for(const Card& as_built, const Parts& parts,
-                                               const StepVerdict& verdict);
+                                               const StepVerdict& verdict, const Words& words = english());
 
 /// One place at large: two strips that miss each other, and the piece that would join them.
 struct CloseUp {

@@ -4,12 +4,14 @@
 
 #include "card/parts.h"
 #include "guide/step.h"
+#include "words/words.h"
 
 namespace lanternleaf {
 
 /// Always seven steps, in order; a step with nothing to do (no crossing, no foam) has no moves and a proof
 /// that says so. Pass the card as built so far to get predictions that follow what was really done.
-[[nodiscard]] std::vector<Step> make_steps(const Card& card, const Parts& parts);
+[[nodiscard]] std::vector<Step> make_steps(const Card& card, const Parts& parts,
+                                           const Words& words = english());
 
 /// The card as it lies on the table once `step` is done and nothing later: earlier steps' strips, patches and
 /// parts only. Strips that are still waiting with a loose tail before a crossing are cut back to it.

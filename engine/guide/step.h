@@ -6,6 +6,7 @@
 
 #include "card/card.h"
 #include "geometry/vec2.h"
+#include "words/words.h"
 
 #include <optional>
 #include <string>
@@ -106,7 +107,7 @@ struct Step {
 /// A check of the step's proof or of one of its moves; null when it has none of that id.
 [[nodiscard]] const Check* check_in(const Step& step, const std::string& id);
 
-[[nodiscard]] const char* title_of(StepId step);
+[[nodiscard]] std::string title_of(StepId step, const Words& words = english());
 [[nodiscard]] const char* name_of(StepId step);    ///< "mount_holder"
 [[nodiscard]] const char* name_of(MoveKind kind);  ///< "start_strip"
 [[nodiscard]] const char* name_of(CheckKind kind); ///< "resistance"

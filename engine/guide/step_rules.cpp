@@ -124,7 +124,7 @@ Card table_of(const GuideFacts& facts, const Card& as_built, StepId step) {
 std::vector<Finding> findings_of_step(const GuideFacts& facts, const Card& as_built, StepId step) {
     const std::set<std::string> own = parts_of(facts, step);
     std::vector<Finding> kept;
-    for (Finding& finding : review(table_of(facts, as_built, step), facts.parts).findings) {
+    for (Finding& finding : review(table_of(facts, as_built, step), facts.parts, facts.words).findings) {
         const StepRule* rule = rule_in(finding.rule, step);
         if (step == StepId::lay_positive && finding.rule == "outside-holder" && positive_waits_whole(facts)) {
             continue;

@@ -202,8 +202,8 @@ std::vector<Check> checks_of(const GuideFacts& facts, StepId step, const std::ve
 } // namespace
 
 StepVerdict judge_step(const Card& as_built, const Parts& parts, StepId step,
-                       const std::vector<Reading>& readings) {
-    const GuideFacts facts = make_facts(as_built, parts);
+                       const std::vector<Reading>& readings, const Words& words) {
+    const GuideFacts facts = make_facts(as_built, parts, words);
     StepVerdict verdict;
     verdict.step = step;
     verdict.findings = findings_of_step(facts, as_built, step);
@@ -222,7 +222,7 @@ StepVerdict judge_step(const Card& as_built, const Parts& parts, StepId step,
         if (reading == readings.rend()) {
             continue;
         }
-        verdict.readings.push_back(judge_reading(check, *reading));
+        verdict.readings.push_back(judge_reading(check, *reading, words));
         const ReadingFit fit = verdict.readings.back().fit;
         if (fit == ReadingFit::off) {
             off.push_back(&check);

@@ -4,6 +4,7 @@
 #include "card/parts.h"
 #include "findings/finding.h"
 #include "guide/step.h"
+#include "words/words.h"
 
 #include <optional>
 
@@ -54,9 +55,10 @@ struct StepVerdict {
 /// Judges `step` on the card as built so far (changes already applied), with the readings taken in it. Later
 /// steps' items are left out of account.
 [[nodiscard]] StepVerdict judge_step(const Card& as_built, const Parts& parts, StepId step,
-                                     const std::vector<Reading>& readings);
+                                     const std::vector<Reading>& readings, const Words& words = english());
 
 /// One reading against its check.
-[[nodiscard]] ReadingVerdict judge_reading(const Check& check, const Reading& reading);
+[[nodiscard]] ReadingVerdict judge_reading(const Check& check, const Reading& reading,
+                                           const Words& words = english());
 
 } // namespace lanternleaf

@@ -81,8 +81,8 @@ double run(int lights) {
     const double solve_us = best_us(kRounds, [&] { (void)solve_operating_point(made.circuit); });
     const double read_us =
         best_us(kRounds, [&] { (void)read_lights(card, parts, made.circuit, made.solution); });
-    const ReviewFacts facts{card,          parts,         made.conductors,     made.circuit,
-                            made.solution, made.lighting, made.steady_lighting};
+    const ReviewFacts facts{card,          parts,         made.conductors,      made.circuit,
+                            made.solution, made.lighting, made.steady_lighting, english()};
     double rules_us = 0.0;
     double slowest_us = 0.0;
     const char* slowest = "";
