@@ -9,21 +9,21 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr float kPad = 14;
+constexpr float kBlockPad = 14;
 constexpr float kKey = 64; ///< width of the keypad end of the field
 
 /// Head on one line when title and expectation fit beside each other.
 bool one_line(const Ui& ui, float width, const CheckLook& look) {
     const TextStyle body = ui.m.type(Type::Body);
     return ui.fonts().width(look.title, body.bold()) + ui.fonts().width(look.expect, body.bold()) + 38 + 20 <
-           width - 2 * kPad;
+           width - 2 * kBlockPad;
 }
 
 } // namespace
 
 float check_block_height(const Ui& ui, float width, const CheckLook& look) {
     const TextStyle body = ui.m.type(Type::Body);
-    return kPad + body.lead * (one_line(ui, width, look) ? 1.0f : 2.0f) + 10 + ui.m.field_h + kPad;
+    return kBlockPad + body.lead * (one_line(ui, width, look) ? 1.0f : 2.0f) + 10 + ui.m.field_h + kBlockPad;
 }
 
 CheckHit check_block(Ui& ui, std::string_view name, const Rect& r, const CheckLook& look) {
@@ -32,17 +32,17 @@ CheckHit check_block(Ui& ui, std::string_view name, const Rect& r, const CheckLo
     CheckHit hit = CheckHit::None;
     well(ui, r, t.blue_tint);
     const TextStyle body = ui.m.type(Type::Body);
-    float y = r.y + kPad;
-    draw_icon(pen, Icon::Meter, {r.x + kPad + 14, y + body.lead / 2}, 27, t.blue);
-    pen.text({r.x + kPad + 38, y}, ui.fonts().fitted(look.title, body.bold(), r.w - 2 * kPad - 38),
+    float y = r.y + kBlockPad;
+    draw_icon(pen, Icon::Meter, {r.x + kBlockPad + 14, y + body.lead / 2}, 27, t.blue);
+    pen.text({r.x + kBlockPad + 38, y}, ui.fonts().fitted(look.title, body.bold(), r.w - 2 * kBlockPad - 38),
              body.bold(), t.blue);
     const bool single = one_line(ui, r.w, look);
     y += single ? 0 : body.lead;
-    pen.paragraph({r.x + kPad, y}, r.w - 2 * kPad, look.expect, body, t.ink,
+    pen.paragraph({r.x + kBlockPad, y}, r.w - 2 * kBlockPad, look.expect, body, t.ink,
                   single ? Align::Right : Align::Left);
     y += body.lead + 10;
 
-    Rect line{r.x + kPad, y, r.w - 2 * kPad, ui.m.field_h};
+    Rect line{r.x + kBlockPad, y, r.w - 2 * kBlockPad, ui.m.field_h};
     const float field_w = look.no_meter.empty() ? line.w : std::max(184.0f, line.w * 0.4f);
     const Rect field = line.cut_left(field_w);
     line.cut_left(10);

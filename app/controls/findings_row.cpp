@@ -7,7 +7,7 @@ namespace lanternleaf {
 namespace {
 
 constexpr float kText = 62; ///< where the words begin
-constexpr float kPad = 12;
+constexpr float kRowPad = 12;
 constexpr float kBar = 8;
 
 /// Fixes flow into lines; gives their boxes relative to the first one's corner.
@@ -47,8 +47,8 @@ Icon mark_icon(FindingMark mark) {
 
 float findings_row_height(const Ui& ui, float width, const FindingLook& look) {
     const TextStyle body = ui.m.type(Type::Body);
-    const float room = width - kText - kPad;
-    float h = 2 * kPad + body.lead + ui.fonts().wrapped_height(look.text, body, room);
+    const float room = width - kText - kRowPad;
+    float h = 2 * kRowPad + body.lead + ui.fonts().wrapped_height(look.text, body, room);
     const auto fixes = place_fixes(ui, room, look.fixes);
     if (!fixes.empty()) {
         h += 8 + fixes.back().bottom();
@@ -79,10 +79,10 @@ FindingHit findings_row(Ui& ui, std::string_view name, const Rect& r, const Find
         }
     }
     const TextStyle body = ui.m.type(Type::Body);
-    draw_icon(pen, mark_icon(look.mark), {r.x + 35, r.y + kPad + body.lead / 2 + 2}, 29, ink);
+    draw_icon(pen, mark_icon(look.mark), {r.x + 35, r.y + kRowPad + body.lead / 2 + 2}, 29, ink);
     const float x = r.x + kText;
-    const float room = r.w - kText - kPad;
-    float y = r.y + kPad;
+    const float room = r.w - kText - kRowPad;
+    float y = r.y + kRowPad;
     pen.text({x, y}, head, body.bold(), ink);
     y += body.lead;
     y += pen.paragraph({x, y}, room, look.text, body, t.ink);

@@ -26,6 +26,12 @@ struct Point {
     return std::hypot(p.x, p.y);
 }
 
+/// One long, the same way; to the right when it is nowhere.
+[[nodiscard]] inline Point unit(Point p) {
+    const float size = length(p);
+    return size > 0 ? p * (1 / size) : Point{1, 0};
+}
+
 [[nodiscard]] inline float distance(Point a, Point b) {
     return length(a - b);
 }

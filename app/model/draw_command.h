@@ -131,6 +131,9 @@ struct WishPrint {
 
 struct Print {};
 
+/// The steps as a page in words alone, for a screen reader.
+struct PrintPage {};
+
 /// The picture under the plan: where it lies and how wide, or none.
 struct PlaceArt {
     std::optional<Art> art;
@@ -169,7 +172,7 @@ using DrawCommand = std::variant<
     draw::ChooseLight, draw::Nudge, draw::Add, draw::RemoveSelected, draw::TurnSelected, draw::CopySelected,
     draw::ShowFinding, draw::ApplyFix, draw::ShowLayers, draw::Suggest, draw::SearchOn, draw::StopSearch,
     draw::LookAtSuggestion, draw::TakeSuggestion, draw::LeaveSuggestions, draw::MakeThis, draw::SendCard,
-    draw::WishPrint, draw::Print, draw::PlaceArt, draw::OpenLightBox, draw::CloseLightBox, draw::Calibrate,
-    draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
+    draw::WishPrint, draw::Print, draw::PrintPage, draw::PlaceArt, draw::OpenLightBox, draw::CloseLightBox,
+    draw::Calibrate, draw::SetScale, draw::KeepScale, draw::LockLightBox, draw::LookAt>;
 
 } // namespace lanternleaf

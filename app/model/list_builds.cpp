@@ -13,7 +13,7 @@ namespace lanternleaf {
 
 namespace {
 
-const char* const kEnding = ".build.jsonl";
+const char* const kBuildFileEnding = ".build.jsonl";
 
 // Where "-YYYYMMDD-HHMMSS" begins in a build's id; its length when there is none.
 std::size_t date_in(const std::string& id) {
@@ -91,13 +91,13 @@ std::string told_of_copy(const std::string& folder, const std::string& file, con
 std::vector<ShelfBuild> list_builds(const Surroundings& around) {
     std::vector<ShelfBuild> builds;
     const std::string folder = around.library + "/builds";
-    const std::vector<std::string> files = files_in(folder, kEnding);
+    const std::vector<std::string> files = files_in(folder, kBuildFileEnding);
     const std::set<std::string> names(files.begin(), files.end());
     const Fronts pictures(around);
     for (const std::string& file : files) {
         ShelfBuild shelf;
         shelf.path = folder + "/" + file;
-        shelf.id = file.substr(0, file.size() - std::char_traits<char>::length(kEnding));
+        shelf.id = file.substr(0, file.size() - std::char_traits<char>::length(kBuildFileEnding));
         // An id is NAME-YYYYMMDD-HHMMSS, perhaps with -2 behind it: the card's name is what stands before the
         // date.
         shelf.card_name = shelf.id.substr(0, date_in(shelf.id));
@@ -114,7 +114,7 @@ std::vector<ShelfBuild> list_builds(const Surroundings& around) {
             continue;
         } else {
             take_glance(shelf, glance.value());
-            const std::string original = glance.value().id + kEnding;
+            const std::string original = glance.value().id + kBuildFileEnding;
             if (original != file && names.count(original) != 0) {
                 shelf.trouble = told_of_copy(folder, file, text.value(), original);
             }

@@ -311,6 +311,7 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
                    [&](const draw::LeaveSuggestions&) { settle(plan); },
                    [&](const draw::WishPrint& c) { state.print = c.wish; },
                    [&](const draw::Print&) { print_plan(state, around); },
+                   [&](const draw::PrintPage&) { give_step_page(state, around); },
                    [&](const draw::PlaceArt& c) { commit_edit(state, around, {edit::SetArt{c.art}}); },
                    [&](const draw::MakeThis&) { make_this(state, around); },
                    [](const auto&) {},

@@ -43,6 +43,7 @@ void take_suggestion(AppState& state, const Surroundings& around);
 
 // update_print.cpp
 void print_plan(AppState& state, const Surroundings& around);
+void give_step_page(AppState& state, const Surroundings& around);
 
 // draw_art.cpp
 /// A picture from outside goes beside the plan's file and under the plan, as wide as the sheet.

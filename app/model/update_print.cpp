@@ -1,7 +1,9 @@
 // Printing from Draw: the sheets asked for as one PDF, for the host to hand over.
 #include "desk/print_desk.h"
 #include "files/files.h"
+#include "guide/sequence.h"
 #include "model/update_draw.h"
+#include "report/step_page.h"
 
 namespace lanternleaf {
 
@@ -39,6 +41,15 @@ void print_plan(AppState& state, const Surroundings& around) {
     }
     const std::string name = draw.path.empty() ? "card" : card_name(draw.path);
     state.to_give.push_back({name + ".pdf", std::move(made).value().pdf, "application/pdf"});
+    state.sheet = SheetKind::none;
+}
+
+void give_step_page(AppState& state, const Surroundings& around) {
+    const DrawState& draw = *state.draw;
+    const std::string name = draw.path.empty() ? "card" : card_name(draw.path);
+    state.to_give.push_back(
+        {name + "-steps.html",
+         step_page(draw.card, make_steps(draw.card, draw.parts, around.words), around.words), "text/html"});
     state.sheet = SheetKind::none;
 }
 

@@ -8,11 +8,6 @@ namespace lanternleaf::layers {
 
 namespace {
 
-Point unit(Point p) {
-    const float size = length(p);
-    return size > 0 ? p * (1 / size) : Point{1, 0};
-}
-
 Point right_of(Point way) {
     return {-way.y, way.x};
 }

@@ -25,11 +25,6 @@ struct Run {
     float after = 0;
 };
 
-Point unit(Point p) {
-    const float size = length(p);
-    return size > 0 ? p * (1 / size) : Point{1, 0};
-}
-
 std::vector<Run> runs_of(std::span<const Point> path, float half) {
     std::vector<Run> runs;
     for (std::size_t i = 1; i < path.size(); ++i) {

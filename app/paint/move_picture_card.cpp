@@ -7,8 +7,6 @@ namespace lanternleaf::frames {
 
 namespace {
 
-constexpr double kFar = 1.7;
-
 void bar(PictureStage& on, double x, double y, double w, double h, Colour fill, Colour line) {
     const Point a = on.to(x, y);
     const Rect r{a.x, a.y, on.px(w), on.px(h)};

@@ -15,6 +15,9 @@ struct Beat {
 // move_picture_tape.cpp
 void start(PictureStage& on, const Beat& beat);
 void run(PictureStage& on, const Beat& beat);
+/// Past the edge of the stage, so that nothing seems to end there.
+inline constexpr double kFar = 1.7;
+
 void fold(PictureStage& on, const Beat& beat);
 void joint(PictureStage& on, const Beat& beat);
 void cut(PictureStage& on, const Beat& beat);

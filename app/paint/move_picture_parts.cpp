@@ -7,7 +7,6 @@ namespace lanternleaf::frames {
 
 namespace {
 
-constexpr double kFar = 1.7;
 constexpr double kPartScale = 0.098; ///< of a millimetre on the stage: a part fills the frame
 
 /// Two strips under a part that lies `deg`: its pads 5 mm either side of the middle.

@@ -7,7 +7,6 @@ namespace lanternleaf::frames {
 namespace {
 
 constexpr double kHalf = PictureStage::kTape / 2;
-constexpr double kFar = 1.7; ///< past every edge of a frame
 
 /// Turns the stage so that "up" is the way the tape runs.
 void face(PictureStage& on) {

@@ -11,11 +11,6 @@ namespace lanternleaf {
 
 namespace {
 
-Point unit(Point p) {
-    const float size = length(p);
-    return size > 0 ? p * (1 / size) : Point{1, 0};
-}
-
 void head(Pen& pen, Point tip, Point way, Colour colour) {
     const Point d = unit(way);
     const Point s{-d.y, d.x};

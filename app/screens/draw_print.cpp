@@ -93,6 +93,9 @@ void draw_print_sheet(Screen& screen) {
     y = draw_count(screen, body, y);
     y = draw_rows(screen, body, y,
                   {page_row(now, "print/mirror", "Template mirrored", &PrintoutWish::mirrored)});
+    y = draw_rows(
+        screen, body, y,
+        {{"print/page", ui.words("print.page"), Icon::Ear, command::Draw{draw::PrintPage{}}, false}});
     const TextStyle small = ui.m.type(Type::Small);
     y += ui.pen().paragraph({body.x, y + 4}, body.w,
                             "Print at 100 %, not fitted to the page, and hold a ruler to the 100 mm bar.",

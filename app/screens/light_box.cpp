@@ -4,6 +4,7 @@
 #include "conductors/conductors.h"
 #include "controls/button.h"
 #include "controls/slider.h"
+#include "screens/draw.h"
 #include "screens/screen.h"
 #include "view/viewport.h"
 
@@ -26,10 +27,6 @@ const Colour kLitWhite = rgb(0xFFFFFF);
 const Colour kInk = rgb(0x101214);
 const Colour kPale = rgb(0x8A8F94);
 const Colour kPlus = rgb(0xD55E00);
-
-void act(Screen& screen, DrawCommand what) {
-    screen.say(command::Draw{std::move(what)});
-}
 
 /// Millimetres of glass from the middle of the screen, at the kept scale.
 Viewport true_size(const Screen& screen) {

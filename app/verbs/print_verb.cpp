@@ -1,6 +1,8 @@
 #include "desk/print_desk.h"
 #include "files/files.h"
 #include "findings/review.h"
+#include "guide/sequence.h"
+#include "report/step_page.h"
 #include "sheets/printout.h"
 #include "verbs/plain_text.h"
 #include "verbs/verb.h"
@@ -75,12 +77,32 @@ Outcome<Done> read_price_file(const Arguments& args, PrintoutWish& wish) {
     return Done{};
 }
 
+/// The steps in words alone, for a screen reader.
+Outcome<ExitStatus> print_page(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
+    const Outcome<OpenCard> open = asked_card(args, around);
+    if (!open) {
+        return open.problem();
+    }
+    const Card& card = open.value().card;
+    const std::string page = step_page(card, make_steps(card, open.value().parts));
+    if (const Outcome<Done> written = write_file(args.at("--out"), page); !written) {
+        return written.problem();
+    }
+    out << printable(args.at("--out")) << ": " << counted(kStepCount, "step") << " as a page.\n";
+    const bool sound = review(card, open.value().parts).count(Level::problem) == 0;
+    return sound ? ExitStatus::well : ExitStatus::card_problem;
+}
+
 } // namespace
 
 Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
     const std::string& path = args.at("--out");
+    if (path.ends_with(".html")) {
+        return print_page(args, out, around);
+    }
     if (!path.ends_with(".pdf")) { // so that a slip cannot write over a card
-        return Problem{"--out", "", "expected a file name that ends in .pdf, found " + printable(path)};
+        return Problem{"--out", "",
+                       "expected a file name that ends in .pdf or .html, found " + printable(path)};
     }
     PrintoutWish wish;
     wish.mirrored = args.has("--mirror");

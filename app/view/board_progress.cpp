@@ -1,14 +1,12 @@
 #include "view/board_progress.h"
 
+#include "base/at.h"
+
 #include <algorithm>
 
 namespace lanternleaf {
 
 namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 bool names(const Move& move, const std::string& id) {
     return std::find(move.parts.begin(), move.parts.end(), id) != move.parts.end();

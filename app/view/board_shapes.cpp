@@ -1,5 +1,7 @@
 #include "view/board_shapes.h"
 
+#include "base/at.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -13,10 +15,6 @@ constexpr double kBaseHalfWidth_mm = 13.0; ///< narrower: the tape to the flap p
 constexpr double kBaseBeyond_mm = 3.0;     ///< paper past the bed
 constexpr double kTapeSpare_mm = 1.5;
 constexpr double kFoilOhm_per_square = 0.01; ///< between foil and woven tape
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 /// Whether p lies in the drawn outline of a part, grown a little.
 bool under(const PartView& part, Vec2 p, double grown_mm) {

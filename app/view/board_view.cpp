@@ -1,5 +1,6 @@
 #include "view/board_view.h"
 
+#include "base/at.h"
 #include "base/readout.h"
 #include "view/board_pills.h"
 #include "view/board_shapes.h"
@@ -12,10 +13,6 @@ namespace {
 
 constexpr double kHaloWidth_mm = 10.0;
 constexpr double kSameLength_mm = 0.01;
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
 
 bool shown(Side side, const BoardOptions& options) {
     return side == Side::negative ? options.negative : side != Side::positive || options.positive;

@@ -1,5 +1,6 @@
 #include "view/light_view.h"
 
+#include "base/at.h"
 #include "base/readout.h"
 #include "circuit/seen.h"
 
@@ -12,10 +13,6 @@ namespace {
 
 constexpr std::size_t kMostCurves = 5; ///< as many as can be told apart by their dashes
 constexpr double kAlike = 0.02;        ///< of the plot's height: curves this near are drawn as one
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 std::string spaced(std::string name) {
     std::replace(name.begin(), name.end(), '-', ' ');

@@ -1,5 +1,6 @@
 // Conductors -> circuit. A strip becomes a chain of nodes, one for each place along it where something
 // touches, with the tape's resistance between neighbours; a pad or a holder contact is one node.
+#include "base/at.h"
 #include "base/tolerance.h"
 #include "circuit/circuit.h"
 
@@ -10,10 +11,6 @@
 namespace lanternleaf {
 
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// The nodes of one strip: first_node, first_node + 1, ... at rising places.
 struct StripNodes {

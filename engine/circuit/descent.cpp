@@ -6,6 +6,8 @@
 // anywhere.
 #include "circuit/newton.h"
 
+#include "base/at.h"
+
 #include <cassert>
 #include <cmath>
 #include <limits>
@@ -13,10 +15,6 @@
 namespace lanternleaf {
 
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 constexpr double kArmijo = 1e-4;
 constexpr int kMostCuts = 200;

@@ -1,5 +1,6 @@
 #include "circuit/newton.h"
 
+#include "base/at.h"
 #include "base/tolerance.h"
 
 #include <algorithm>
@@ -10,10 +11,6 @@
 namespace lanternleaf {
 
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// What one step may leave of a diode's current: beyond this the difference it comes from is rounding.
 constexpr double kDeepestFall = 1e-12;

@@ -16,7 +16,7 @@ constexpr double kLeastRun_mm = 0.5;
 /// More of the patch than the least to spare, so that a millimetre of slip is no finding.
 constexpr double kPatchPast_mm = tolerance::kPatchSpare_mm + 1.0;
 
-std::string missing(Bench on, const std::string& id) {
+std::string no_strip(Bench on, const std::string& id) {
     return on.words("drawing.no_strip", {{"part", id}});
 }
 
@@ -80,7 +80,7 @@ std::string apply(Bench on, const edit::LayStrip& e) {
 std::string apply(Bench on, const edit::MoveStrip& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     std::vector<Vec2> path = strip->path_mm;
     for (Vec2& corner : path) {
@@ -92,7 +92,7 @@ std::string apply(Bench on, const edit::MoveStrip& e) {
 std::string apply(Bench on, const edit::MoveCorner& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     if (!has_corner(*strip, e.corner)) {
         return no_corner(on);
@@ -105,7 +105,7 @@ std::string apply(Bench on, const edit::MoveCorner& e) {
 std::string apply(Bench on, const edit::MoveRun& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     if (!has_corner(*strip, e.run) || !has_corner(*strip, e.run + 1)) {
         return no_corner(on);
@@ -122,7 +122,7 @@ std::string apply(Bench on, const edit::MoveRun& e) {
 std::string apply(Bench on, const edit::InsertCorner& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     std::vector<Vec2> path = strip->path_mm;
     if (e.before < 0 || e.before > static_cast<int>(path.size())) {
@@ -135,7 +135,7 @@ std::string apply(Bench on, const edit::InsertCorner& e) {
 std::string apply(Bench on, const edit::RemoveCorner& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     if (!has_corner(*strip, e.corner)) {
         return no_corner(on);
@@ -148,7 +148,7 @@ std::string apply(Bench on, const edit::RemoveCorner& e) {
 std::string apply(Bench on, const edit::SplitStrip& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     const double width_mm = on.parts.tapes.at(strip->tape).width_mm;
     const Ribbon ribbon = make_ribbon(strip->path_mm, width_mm);
@@ -193,7 +193,7 @@ std::string apply(Bench on, const edit::JoinStrips& e) {
     Strip* first = strip_of(on.card, e.first);
     Strip* second = strip_of(on.card, e.second);
     if (first == nullptr || second == nullptr || first == second) {
-        return missing(on, first == nullptr ? e.first : e.second);
+        return no_strip(on, first == nullptr ? e.first : e.second);
     }
     if (first->side != second->side) {
         return on.words("drawing.join_sides", {{"first", e.first}, {"second", e.second}});
@@ -248,7 +248,7 @@ std::string apply(Bench on, const edit::JoinStrips& e) {
 std::string apply(Bench on, const edit::SetSide& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     strip->side = e.side;
     return "";
@@ -257,7 +257,7 @@ std::string apply(Bench on, const edit::SetSide& e) {
 std::string apply(Bench on, const edit::SetTape& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     if (on.parts.tapes.count(e.tape) == 0) {
         return no_tape(on, e.tape);
@@ -269,7 +269,7 @@ std::string apply(Bench on, const edit::SetTape& e) {
 std::string apply(Bench on, const edit::SetEnd& e) {
     Strip* strip = strip_of(on.card, e.id);
     if (strip == nullptr) {
-        return missing(on, e.id);
+        return no_strip(on, e.id);
     }
     if (e.end != 0 && e.end != 1) {
         return on.words("drawing.end_number");

@@ -62,13 +62,13 @@ std::string foam_fix(const Card& card, double low_mm, double high_mm) {
            " of this foam: " + range_words(low_mm, high_mm) + " is right.";
 }
 
-constexpr double kRounding_mm = 1e-9; // 3 layers of 1.1 mm are 3.3 mm
+constexpr double kFoamRounding_mm = 1e-9; // 3 layers of 1.1 mm are 3.3 mm
 
 } // namespace
 
 void rule_foam_low(const ReviewFacts& facts, Findings& out) {
     const double least_mm = holder_mm(facts);
-    if (!foam_matters(facts) || foam_mm(facts.card) >= least_mm - kRounding_mm) {
+    if (!foam_matters(facts) || foam_mm(facts.card) >= least_mm - kFoamRounding_mm) {
         return;
     }
     Finding found{"foam-low", Level::problem, foam_place(facts.card), {"foam", "holder"}, "", ""};
@@ -80,7 +80,7 @@ void rule_foam_low(const ReviewFacts& facts, Findings& out) {
 
 void rule_foam_high(const ReviewFacts& facts, Findings& out) {
     const double most_mm = holder_mm(facts) + holder_type(facts).travel_mm;
-    if (!foam_matters(facts) || foam_mm(facts.card) <= most_mm + kRounding_mm) {
+    if (!foam_matters(facts) || foam_mm(facts.card) <= most_mm + kFoamRounding_mm) {
         return;
     }
     Finding found{"foam-high", Level::problem, foam_place(facts.card), {"foam", "holder"}, "", ""};
@@ -99,7 +99,7 @@ void rule_mail_thick(const ReviewFacts& facts, Findings& out) {
     constexpr double kLetter_mm = 5.0;
     const double inside_mm = std::max(foam_mm(facts.card), holder_mm(facts));
     const double closed_mm = inside_mm + kCardLayers_mm + kSpare_mm;
-    if (closed_mm <= kLetter_mm + kRounding_mm) {
+    if (closed_mm <= kLetter_mm + kFoamRounding_mm) {
         return;
     }
     Finding found{"mail-thick", Level::note, facts.card.holder.at_mm, {"holder"}, "", ""};

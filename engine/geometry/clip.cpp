@@ -9,9 +9,9 @@ namespace lanternleaf {
 namespace {
 
 /// Shapes with less area than this (mm2) are what rounding leaves along shared edges, not shapes.
-constexpr double kNoArea_mm2 = 1e-9;
+constexpr double kNoClip_mm2 = 1e-9;
 /// Corners closer than this (mm) are one corner.
-constexpr double kSameCorner_mm = 1e-9;
+constexpr double kSameClip_mm = 1e-9;
 
 /// A polygon being cut. Unlike Convex it does not clear its room first, which would cost more than the cut
 /// itself.
@@ -29,8 +29,8 @@ struct Draft {
     }
 
     void add(Vec2 p) {
-        if (size > 0 && std::abs(x[size - 1] - p.x) < kSameCorner_mm &&
-            std::abs(y[size - 1] - p.y) < kSameCorner_mm) {
+        if (size > 0 && std::abs(x[size - 1] - p.x) < kSameClip_mm &&
+            std::abs(y[size - 1] - p.y) < kSameClip_mm) {
             return;
         }
         size -= size == Convex::kMost ? 1 : 0; // as Convex::add does
@@ -45,7 +45,7 @@ struct Draft {
         for (std::size_t i = 2; i < size; ++i) {
             sum += cross(corner(i - 1) - corner(0), corner(i) - corner(0));
         }
-        return sum > 2.0 * kNoArea_mm2;
+        return sum > 2.0 * kNoClip_mm2;
     }
 
     [[nodiscard]] Convex convex() const {
@@ -124,7 +124,7 @@ Convex clip(const Convex& shape, const Convex& window) {
 }
 
 void subtract(const Convex& shape, const Convex& hole, std::vector<Convex>& out) {
-    if (area(shape) <= kNoArea_mm2) {
+    if (area(shape) <= kNoClip_mm2) {
         return;
     }
     if (clip(shape, hole).empty()) {

@@ -7,7 +7,7 @@ namespace lanternleaf {
 namespace {
 
 /// Shared area below this (mm2) is rounding along a shared edge.
-constexpr double kNoArea_mm2 = 1e-9;
+constexpr double kNoPolygon_mm2 = 1e-9;
 constexpr double kOnEdge_mm = 1e-9;
 
 bool on_segment(Vec2 p, Vec2 a, Vec2 b) {
@@ -77,7 +77,7 @@ bool overlaps(std::span<const Vec2> polygon, const Convex& piece) {
         }
         a = b;
     }
-    return std::abs(signed_area(kept)) > kNoArea_mm2;
+    return std::abs(signed_area(kept)) > kNoPolygon_mm2;
 }
 
 bool segments_meet(Vec2 a, Vec2 b, Vec2 c, Vec2 d, Vec2* at) {

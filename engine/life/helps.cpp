@@ -1,5 +1,6 @@
 #include "life/helps.h"
 
+#include "base/at.h"
 #include "base/tolerance.h"
 #include "circuit/lights.h"
 #include "circuit/seen.h"
@@ -16,10 +17,6 @@
 namespace lanternleaf {
 
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 /// A card in one's head: which types its LEDs are, what stands in series, which are left out, which cell.
 struct Trial {

@@ -1,5 +1,6 @@
 #include "life/life.h"
 
+#include "base/at.h"
 #include "base/tolerance.h"
 #include "circuit/lights.h"
 #include "circuit/seen.h"
@@ -12,10 +13,6 @@
 namespace lanternleaf {
 
 namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 std::vector<LightScale> scales_of(const LoadLine& line, const Card& card, const Parts& parts,
                                   const CellState& fresh) {

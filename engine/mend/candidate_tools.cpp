@@ -1,5 +1,6 @@
 #include "mend/candidate_tools.h"
 
+#include "base/at.h"
 #include "base/tolerance.h"
 #include "geometry/polygon.h"
 #include "guide/phrases.h"
@@ -15,10 +16,6 @@ namespace lanternleaf {
 namespace {
 
 constexpr std::size_t kMostNearMisses = 6;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 } // namespace
 

@@ -1,5 +1,6 @@
 // The candidates: every joint, pad, stretch, LED, crossing and near miss of the card as built, and the cell
 // and switch. Nothing here knows any card; what each fault does is left to the simulation.
+#include "base/at.h"
 #include "base/tolerance.h"
 #include "guide/phrases.h"
 #include "mend/candidate_tools.h"
@@ -23,10 +24,6 @@ constexpr double kLeak_ohm = 250.0; ///< damp or metallic paper
 constexpr double kPoorRun_ohm = 120.0;
 constexpr double kLeastTear_mm = 1.0;
 constexpr double kRedGroup_nm = 570.0; ///< longer: the group that lights below 2.4 V (LED data sheets)
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 // An LED type of the other voltage group, to stand for "the wrong one": it takes the current from the rest,
 // or gets none of it.

@@ -1,3 +1,4 @@
+#include "base/at.h"
 #include "guide/phrases.h"
 #include "mend/model.h"
 
@@ -8,10 +9,6 @@ namespace lanternleaf {
 namespace {
 
 constexpr double kFreshCell_V = 2.9; ///< the least that a good cell reads alone (common practice)
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 // What the answers that are about a light say of it, by their message.
 AnswerShows shows_of(std::string_view answer) {

@@ -1,5 +1,7 @@
 #include "mend/model.h"
 
+#include "base/at.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -17,10 +19,6 @@ constexpr double kVoltShare = 0.1;
 constexpr double kVoltMore = 0.12;
 constexpr double kNoVolts = 0.4;
 constexpr double kFewOhm = 10.0;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 class Predicting {
 public:

@@ -1,5 +1,7 @@
 #include "mend/resistance_table.h"
 
+#include "base/at.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -13,10 +15,6 @@ constexpr double kInfinite = std::numeric_limits<double>::infinity();
 // An opened element keeps this much: the inverse then loses no more than half its digits.
 constexpr double kMost_ohm = 1e6;
 constexpr std::size_t kMostChanges = 12;
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
 
 int root_of(std::vector<int>& parent, int node) {
     while (parent[at(node)] != node) {

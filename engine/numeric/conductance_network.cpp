@@ -1,19 +1,13 @@
 #include "numeric/conductance_network.h"
 
+#include "base/at.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <limits>
 
 namespace lanternleaf {
-
-namespace {
-
-std::size_t at(int i) {
-    return static_cast<std::size_t>(i);
-}
-
-} // namespace
 
 ConductanceNetwork::ConductanceNetwork(int node_count, std::span<const NodeLink> links, int first_moving)
     : node_count_(node_count), first_moving_(first_moving),

@@ -1,72 +1,11 @@
 #include "report/record_page.h"
 
 #include "base/readout.h"
+#include "report/html.h"
 
 namespace lanternleaf {
 
 namespace {
-
-class HtmlWriter {
-public:
-    std::string text;
-
-    void line(const std::string& html) {
-        text += html;
-        text += '\n';
-    }
-
-    void element(const char* name, const std::string& words) {
-        text += '<';
-        text += name;
-        text += '>';
-        text += html_text(words);
-        text += "</";
-        text += name;
-        text += ">\n";
-    }
-
-    void head_cell(const char* scope, const std::string& words) {
-        text += "<th scope=\"";
-        text += scope;
-        text += "\">";
-        text += html_text(words);
-        text += "</th>";
-    }
-
-    void cell(const std::string& words) {
-        text += "<td>";
-        text += html_text(words.empty() ? "none" : words);
-        text += "</td>";
-    }
-
-    void begin_table(const std::string& caption, std::initializer_list<const char*> heads) {
-        line("<table>");
-        element("caption", caption);
-        text += "<thead><tr>";
-        for (const char* head : heads) {
-            head_cell("col", head);
-        }
-        line("</tr></thead>");
-        line("<tbody>");
-    }
-
-    void end_table() { line("</tbody>\n</table>"); }
-
-    void list(const std::vector<std::string>& items) {
-        line("<ul>");
-        for (const std::string& item : items) {
-            element("li", item);
-        }
-        line("</ul>");
-    }
-};
-
-const char* const kStyle =
-    "<style>body{font-family:Andika,sans-serif;line-height:1.5;max-width:50rem;margin:2rem auto;padding:0 "
-    "1rem;color:#22272b;background:#fffcf5}table{border-collapse:collapse;width:100%;margin:0 0 1.5rem}"
-    "caption{text-align:left;font-weight:bold;padding:.3rem 0}th,td{text-align:left;vertical-align:top;"
-    "padding:.3rem .6rem;border-bottom:1px dashed #857a67}img{max-width:100%;height:auto}"
-    "figure{margin:0 0 1.5rem}</style>";
 
 void write_summary(HtmlWriter& out, const Story& story) {
     out.element("h1", story.title);
@@ -181,43 +120,9 @@ void write_photos(HtmlWriter& out, const Story& story) {
 
 } // namespace
 
-std::string html_text(const std::string& text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-        case '&':
-            out += "&amp;";
-            break;
-        case '<':
-            out += "&lt;";
-            break;
-        case '>':
-            out += "&gt;";
-            break;
-        case '"':
-            out += "&quot;";
-            break;
-        case '\'':
-            out += "&#39;";
-            break;
-        default:
-            if (static_cast<unsigned char>(c) >= 0x20 || c == '\n' || c == '\t') {
-                out += c;
-            }
-        }
-    }
-    return out;
-}
-
 std::string record_page(const Story& story) {
     HtmlWriter out;
-    out.line("<!DOCTYPE html>");
-    out.line("<html lang=\"en\" xmlns=\"http://www.w3.org/1999/xhtml\">");
-    out.line("<head>\n<meta charset=\"utf-8\" />");
-    out.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />");
-    out.element("title", story.title + ": record of a build");
-    out.line(kStyle);
-    out.line("</head>\n<body>\n<main>");
+    out.begin_page("en", story.title + ": record of a build");
     write_summary(out, story);
     write_steps(out, story);
     write_readings(out, story);
@@ -241,7 +146,7 @@ std::string record_page(const Story& story) {
         ". Expected figures are computed from the card as built. This record tells what was measured and "
         "seen; it does not say that a card is safe.";
     out.element("p", about);
-    out.line("</main>\n</body>\n</html>");
+    out.end_page();
     return out.text;
 }
 

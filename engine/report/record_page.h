@@ -13,7 +13,4 @@ namespace lanternleaf {
 /// gap; tables have a caption and headers with scope; photos have their caption as alternative text.
 [[nodiscard]] std::string record_page(const Story& story);
 
-/// Text for HTML and attribute values: & < > " ' replaced, control characters left out.
-[[nodiscard]] std::string html_text(const std::string& text);
-
 } // namespace lanternleaf

@@ -10,7 +10,6 @@ namespace {
 /// What a stop without a way is worth when plans are compared.
 constexpr double kLeftOut_mm = 1000.0;
 constexpr std::size_t kMostBranches = 4;
-constexpr double kTightBend_mm = 10.0;
 /// How often the search goes on from what it has found while that is not clean.
 constexpr int kAgain = 3;
 

@@ -16,6 +16,9 @@ struct Plan {
     [[nodiscard]] double price() const;
 };
 
+/// A ribbon that bends no wider than this follows its lights closely.
+inline constexpr double kTightBend_mm = 10.0;
+
 [[nodiscard]] Plan make_plan(const WeaveTask& task, Random& random);
 
 /// Trouble at each stop of a ribbon: what its two links break and clash.

@@ -21,7 +21,6 @@ constexpr std::size_t kMany = 30;
 /// One try may take this many times the first search.
 constexpr long kMostWork = 4;
 constexpr long kWorkOfAny = 20000; ///< and this many moves more
-constexpr double kTightBend_mm = 10.0;
 constexpr const char* kUsualTape = "copper-5";
 
 bool listed(const std::vector<std::string>& ids, const std::string& id) {

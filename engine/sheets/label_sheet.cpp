@@ -15,7 +15,7 @@ constexpr double kEdge_mm = 5.0; // of the card's back left free all round
 constexpr double kPad_mm = 3.0;
 constexpr double kBand_mm = 12.0;
 constexpr Ink kOrange{1.0, 0.58, 0.05}; // black on it reads at 9 to 1
-constexpr double kGap_mm = 6.0;
+constexpr double kCellGap_mm = 6.0;
 
 std::string cell_line(const Card& card) {
     std::string text = "Cell: " + clean_text(card.cell.type, 40);
@@ -78,10 +78,10 @@ std::vector<Page> label_sheet(const Card& card, int cards, Paper paper, const Le
     FramedPage framed = framed_page(paper, false, head, lettering);
     PagePen pen(framed.page.marks);
     const Wording words = wording_for(card, lettering);
-    const Vec2 cell{words.width_mm + kGap_mm, words.height_mm + kGap_mm};
+    const Vec2 cell{words.width_mm + kCellGap_mm, words.height_mm + kCellGap_mm};
     const Vec2 room = framed.content.max - framed.content.min;
     const double foot = 18.0;
-    const int across = std::max(1, static_cast<int>((room.x + kGap_mm - 3.0) / cell.x));
+    const int across = std::max(1, static_cast<int>((room.x + kCellGap_mm - 3.0) / cell.x));
     const int down = std::max(1, static_cast<int>((room.y - foot) / cell.y));
     const int labels = std::min(cards, across * down);
     for (int i = 0; i < labels; ++i) {

@@ -4,10 +4,10 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr double kOutside = 30.0; // weight of leaving the sheet
-constexpr double kPlaced = 40.0;  // of covering another label
-constexpr double kLater = 0.02;   // what each later candidate costs, so that ties are settled
-constexpr double kGap_mm = 0.8;   // between a part and its label
+constexpr double kOutside = 30.0;    // weight of leaving the sheet
+constexpr double kPlaced = 40.0;     // of covering another label
+constexpr double kLater = 0.02;      // what each later candidate costs, so that ties are settled
+constexpr double kLabelGap_mm = 0.8; // between a part and its label
 
 } // namespace
 
@@ -59,8 +59,8 @@ bool LabelPlacer::is_near(Vec2 p, double by_mm, double least_weight) const {
 std::vector<Vec2> round_about(Vec2 at_mm, Vec2 half_mm, Vec2 label_mm) {
     std::vector<Vec2> found;
     for (const double farther : {0.0, 2.5, 6.0, 10.0}) {
-        const double dx = half_mm.x + label_mm.x / 2.0 + kGap_mm + farther;
-        const double dy = half_mm.y + label_mm.y / 2.0 + kGap_mm + farther;
+        const double dx = half_mm.x + label_mm.x / 2.0 + kLabelGap_mm + farther;
+        const double dy = half_mm.y + label_mm.y / 2.0 + kLabelGap_mm + farther;
         for (const Vec2 step : {Vec2{0, -dy}, Vec2{dx, 0}, Vec2{-dx, 0}, Vec2{0, dy}, Vec2{dx, -dy},
                                 Vec2{-dx, -dy}, Vec2{dx, dy}, Vec2{-dx, dy}}) {
             found.push_back(at_mm + step);

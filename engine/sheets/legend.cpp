@@ -8,7 +8,7 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr double kRow_mm = 7.6;
+constexpr double kLegendRow_mm = 7.6;
 constexpr Vec2 kSample_mm{18.0, 5.0};
 
 void draw_tape(PagePen& pen, Vec2 corner, Side side, const char* name) {
@@ -72,7 +72,7 @@ void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering) {
         "foam; keep-out",
     };
     for (int row = 0; row < 7; ++row) {
-        const Vec2 at = corner_mm + Vec2{0, kRow_mm * row};
+        const Vec2 at = corner_mm + Vec2{0, kLegendRow_mm * row};
         draw_sample(pen, at, row);
         pen.text(at + Vec2{kSample_mm.x + 4.0, 3.8},
                  lettering.fitted(kWords[row], kBody_mm, kLegendWidth_mm - kSample_mm.x - 4.0), kBody_mm);

@@ -12,7 +12,7 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr double kRow_mm = 6.6;
+constexpr double kListRow_mm = 6.6;
 constexpr double kBox_mm = 4.0;
 constexpr std::size_t kMostNames = 12; // of unpriced things before "and more"
 
@@ -65,9 +65,9 @@ struct Writer {
                      bold && !box ? grey(0.25) : kBlack);
         }
         const bool head = bold && !box;
-        pen.line({0, kRow_mm - 0.6}, {width_mm, kRow_mm - 0.6},
+        pen.line({0, kListRow_mm - 0.6}, {width_mm, kListRow_mm - 0.6},
                  {head ? 0.3 : 0.1, head ? kBlack : grey(0.6), {}});
-        block.height_mm = kRow_mm;
+        block.height_mm = kListRow_mm;
         block.with_next = head;
         blocks.push_back(std::move(block));
     }

@@ -11,8 +11,6 @@ namespace {
 
 constexpr int kMutations = 10'000;
 
-const Parts kParts = make::test_parts();
-
 // Pieces that tend to upset readers, put in at random places.
 const std::vector<std::string> kNasty = {"\n",
                                          std::string(1, '\0'),
@@ -86,12 +84,12 @@ bool survives(const std::string& text) {
         REQUIRE(events.problem().sentence().find('\n') == std::string::npos);
         return false;
     }
-    const Outcome<Record> record = fold(events.value(), kParts);
+    const Outcome<Record> record = fold(events.value(), make::kParts);
     if (!record) {
         REQUIRE_FALSE(record.problem().sentence().empty());
         return false;
     }
-    REQUIRE(write_record(record.value(), kParts).size() > 100);
+    REQUIRE(write_record(record.value(), make::kParts).size() > 100);
     REQUIRE(record.value().step >= 1);
     REQUIRE(record.value().step <= kStepCount + 1);
     return true;

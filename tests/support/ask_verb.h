@@ -5,6 +5,7 @@
 #include "support/make_build.h"
 #include "verbs/verbs.h"
 
+#include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 #include <sstream>
 #include <string>
@@ -31,6 +32,20 @@ inline Answer ask(const std::vector<std::string>& args, VerbSurroundings around 
     answer.out = out.str();
     answer.err = err.str();
     return answer;
+}
+
+inline const std::string kTop = LANTERNLEAF_SOURCE;
+inline const std::string kSample = kTop + "/tests/data/one-window.card.json";
+
+/// The sample card with one thing replaced.
+inline std::string varied(const make::TempFolder& folder, const std::string& what, const std::string& with) {
+    std::string text = make::get_file(kSample);
+    const std::size_t at = text.find(what);
+    REQUIRE(at != std::string::npos);
+    text.replace(at, what.size(), with);
+    const std::string path = folder.at("varied.card.json");
+    make::put_file(path, text);
+    return path;
 }
 
 } // namespace lanternleaf

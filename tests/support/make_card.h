@@ -193,4 +193,7 @@ inline Parts test_parts() {
     return parts;
 }
 
+/// The same, made once.
+inline const Parts kParts = test_parts();
+
 } // namespace lanternleaf::make

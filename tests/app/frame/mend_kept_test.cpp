@@ -6,12 +6,6 @@
 
 using namespace lanternleaf;
 
-namespace {
-
-constexpr Size kSizes[] = {{1180, 820}, {820, 1180}, {390, 844}};
-
-} // namespace
-
 TEST_CASE("A kill in the middle of Mend loses nothing that was told", "[frame][mend]") {
     for (const Size size : kSizes) {
         const OwnFolder library;

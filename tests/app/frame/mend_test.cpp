@@ -7,8 +7,6 @@ using namespace lanternleaf;
 
 namespace {
 
-constexpr Size kSizes[] = {{1180, 820}, {820, 1180}, {390, 844}};
-
 struct Torn {
     Change tear;
     Lighting lighting;

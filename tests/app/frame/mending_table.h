@@ -11,6 +11,8 @@
 
 namespace lanternleaf {
 
+inline constexpr Size kSizes[] = {{1180, 820}, {820, 1180}, {390, 844}};
+
 inline const MendState& mend_of(const Table& table) {
     REQUIRE(table.app.state.mend.has_value());
     return *table.app.state.mend;

@@ -12,8 +12,6 @@ using Json = nlohmann::json;
 
 namespace {
 
-const std::string kTop = LANTERNLEAF_SOURCE;
-const std::string kSample = kTop + "/tests/data/one-window.card.json";
 const std::string kTram = kTop + "/assets/cards/night-tram.card.json";
 
 Json life_json(std::vector<std::string> args) {
@@ -34,17 +32,6 @@ void are_rising(const Json& marks) {
         }
     }
     CHECK(marks.at("dimmer")[0].get<double>() <= marks.at("plainly_dim")[0].get<double>());
-}
-
-// The sample with one thing replaced, written beside nothing of ours.
-std::string varied(const make::TempFolder& folder, const std::string& what, const std::string& with) {
-    std::string text = make::get_file(kSample);
-    const std::size_t at = text.find(what);
-    REQUIRE(at != std::string::npos);
-    text.replace(at, what.size(), with);
-    const std::string path = folder.at("varied.card.json");
-    make::put_file(path, text);
-    return path;
 }
 
 } // namespace

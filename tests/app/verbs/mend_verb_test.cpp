@@ -12,7 +12,6 @@ using Json = nlohmann::json;
 
 namespace {
 
-const std::string kTop = LANTERNLEAF_SOURCE;
 const std::string kHarbour = kTop + "/assets/cards/harbour-lighthouse.card.json";
 
 Answer mend(std::vector<std::string> args, const std::string& card = kHarbour) {

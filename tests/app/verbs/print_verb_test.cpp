@@ -9,8 +9,6 @@ using namespace lanternleaf;
 
 namespace {
 
-const std::string kTop = LANTERNLEAF_SOURCE;
-const std::string kSample = kTop + "/tests/data/one-window.card.json";
 const std::string kPrices = kTop + "/tests/data/prices.json";
 
 Answer print(const std::string& card, const std::vector<std::string>& rest) {
@@ -36,6 +34,30 @@ TEST_CASE("print writes a PDF, the same one every time", "[verbs][print]") {
         print(kSample, {"--out", path, "--paper", "letter", "--mirror", "--batch", "20", "--prices", kPrices})
             .status == 0);
     CHECK(make::get_file(path) != bytes);
+}
+
+TEST_CASE("print writes the steps as a page for a screen reader", "[verbs][print]") {
+    const make::TempFolder folder("lanternleaf-print-page");
+    const std::string path = folder.at("steps.html");
+    const Answer answer = print(kSample, {"--out", path});
+    INFO(answer.err);
+    REQUIRE(answer.status == 0);
+    const std::string page = make::get_file(path);
+    // Strict readers take it: libxml2 as XML, HTML Tidy without a warning.
+    CHECK(std::system(("xmllint --noout --nonet " + path).c_str()) == 0);
+    CHECK(std::system(("tidy -q -e " + path).c_str()) == 0);
+    // WCAG 2.1, 1.3.1 and 2.4.1: headings without a gap, one h1, a way to each step; 3.1.1: the language is
+    // named.
+    CHECK(page.find("<html lang=\"en\"") != std::string::npos);
+    CHECK(page.find("<h1>") == page.rfind("<h1>"));
+    for (int step = 1; step <= 7; ++step) {
+        const std::string id = "step-" + std::to_string(step);
+        INFO(id);
+        CHECK(page.find("href=\"#" + id + "\"") != std::string::npos);
+        CHECK(page.find("<h2 id=\"" + id + "\">") != std::string::npos);
+    }
+    CHECK(page.find("swallowed") < page.find("<h2 id=\"step-1\">"));
+    CHECK(page.find("⟦") == std::string::npos);
 }
 
 TEST_CASE("print takes only the sheets it is asked for", "[verbs][print]") {

@@ -10,13 +10,6 @@ using namespace lanternleaf;
 using Catch::Matchers::Contains;
 using Json = nlohmann::json;
 
-namespace {
-
-const std::string kTop = LANTERNLEAF_SOURCE;
-const std::string kSample = kTop + "/tests/data/one-window.card.json";
-
-} // namespace
-
 TEST_CASE("route writes a card that check finds sound", "[verbs][route]") {
     const make::TempFolder folder("lanternleaf-route-verb");
     const std::string path = folder.at("new.card.json");

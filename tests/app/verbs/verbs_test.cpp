@@ -13,25 +13,11 @@ using Json = nlohmann::json;
 
 namespace {
 
-const std::string kTop = LANTERNLEAF_SOURCE;
-const std::string kSample = kTop + "/tests/data/one-window.card.json";
-
 void is_one_line(const std::string& text) {
     INFO(text);
     CHECK_FALSE(text.empty());
     CHECK(std::count(text.begin(), text.end(), '\n') == 1);
     CHECK(text.back() == '\n');
-}
-
-// The sample card with one thing replaced.
-std::string varied(const make::TempFolder& folder, const std::string& what, const std::string& with) {
-    std::string text = make::get_file(kSample);
-    const std::size_t at = text.find(what);
-    REQUIRE(at != std::string::npos);
-    text.replace(at, what.size(), with);
-    const std::string path = folder.at("varied.card.json");
-    make::put_file(path, text);
-    return path;
 }
 
 const std::string kPatchLine =

@@ -18,8 +18,8 @@ Card chain_card() {
     return card;
 }
 
-constexpr Piece kBed{PieceKind::terminal, 0, 0};
-constexpr Piece kMinusPad{PieceKind::led_pad, 0, 0};
+constexpr Piece kCellBed{PieceKind::terminal, 0, 0};
+constexpr Piece kCathode{PieceKind::led_pad, 0, 0};
 constexpr Piece kN1{PieceKind::strip, 0, 0};
 constexpr Piece kN2{PieceKind::strip, 1, 0};
 constexpr Piece kK1{PieceKind::strip, 2, 0};
@@ -29,22 +29,22 @@ constexpr Piece kK1{PieceKind::strip, 2, 0};
 TEST_CASE("a chain from strip to pad, in words", "[joined_by]") {
     const Card card = chain_card();
     const Conductors found = find_conductors(card, make::test_parts());
-    CHECK(joined_by_text(card, found, kN1, kMinusPad) == "N1 to N2 at 60, 45; N2 to L1- at 105, 45");
-    CHECK(joined_by_text(card, found, kMinusPad, kN1) == "L1- to N2 at 105, 45; N2 to N1 at 60, 45");
-    CHECK(joined_by(found, kBed, kMinusPad).size() == 3);
+    CHECK(joined_by_text(card, found, kN1, kCathode) == "N1 to N2 at 60, 45; N2 to L1- at 105, 45");
+    CHECK(joined_by_text(card, found, kCathode, kN1) == "L1- to N2 at 105, 45; N2 to N1 at 60, 45");
+    CHECK(joined_by(found, kCellBed, kCathode).size() == 3);
     CHECK(joined_by(found, kN1, kN2).size() == 1);
 }
 
 TEST_CASE("the chain really leads from one to the other", "[joined_by]") {
     const Card card = chain_card();
     const Conductors found = find_conductors(card, make::test_parts());
-    Piece here = kBed;
-    for (const int index : joined_by(found, kBed, kMinusPad)) {
+    Piece here = kCellBed;
+    for (const int index : joined_by(found, kCellBed, kCathode)) {
         const Contact& contact = found.contacts[static_cast<std::size_t>(index)];
         REQUIRE((contact.a == here || contact.b == here));
         here = contact.a == here ? contact.b : contact.a;
     }
-    CHECK(here == kMinusPad);
+    CHECK(here == kCathode);
 }
 
 TEST_CASE("no chain between pieces that are not joined, nor from a piece to itself", "[joined_by]") {
@@ -62,5 +62,5 @@ TEST_CASE("the shortest of two chains is named", "[joined_by]") {
     card.laid.emplace_back(make::strip("N3", Side::negative, {{50, 60}, {50, 40}, {70, 40}, {70, 60}}));
     const Conductors found = find_conductors(card, make::test_parts());
     CHECK(joined_by(found, kN1, kN2).size() == 1);
-    CHECK(joined_by(found, kN1, kMinusPad).size() == 2);
+    CHECK(joined_by(found, kN1, kCathode).size() == 2);
 }

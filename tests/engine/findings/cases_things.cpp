@@ -21,7 +21,7 @@ Card creased(Vec2 from_mm, Vec2 to_mm) {
     return sample([&](Card& card) { card.sheet.folds = {{from_mm, to_mm, {}}}; });
 }
 
-Card cells(int count) {
+Card stacked(int count) {
     return sample([&](Card& card) { card.cell.count = count; });
 }
 
@@ -183,14 +183,14 @@ std::vector<Fires> thing_fires() {
          "holder",
          {36, 80},
          "16 mm of it"},
-        {"cells-stacked", "two", cells(2), Level::caution, "holder", {30, 80}, "6.19 V"},
-        {"cells-stacked", "three", cells(3), Level::caution, "holder", {30, 80}, "9.6 mm high"},
+        {"cells-stacked", "two", stacked(2), Level::caution, "holder", {30, 80}, "6.19 V"},
+        {"cells-stacked", "three", stacked(3), Level::caution, "holder", {30, 80}, "9.6 mm high"},
         {"foam-low", "two layers", foam(1.5, 2), Level::problem, "foam", {74, 0}, "3 mm high"},
         {"foam-low", "a hair too low", foam(3.79, 1), Level::problem, "foam", {74, 0}, "stand 3.8 mm"},
         {"foam-high", "four layers", foam(1.5, 4), Level::problem, "foam", {74, 0}, "no more than 5.3 mm"},
         {"foam-high", "a hair too high", foam(5.31, 1), Level::problem, "foam", {74, 0}, "5.31 mm"},
         {"mail-thick", "sample", make::sample_card(), Level::note, "holder", {30, 80}, "5.7 mm thick"},
-        {"mail-thick", "thin foam, two cells", cells(2), Level::note, "holder", {30, 80}, "8.2 mm thick"},
+        {"mail-thick", "thin foam, two cells", stacked(2), Level::note, "holder", {30, 80}, "8.2 mm thick"},
         {"cell-in-reach",
          "for small children",
          given_to(Audience::small_children),

@@ -10,16 +10,14 @@ using namespace lanternleaf;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 Card changed(const Card& card, const Change& change) {
-    const Outcome<Card> made = apply_change(card, kParts, change);
+    const Outcome<Card> made = apply_change(card, make::kParts, change);
     REQUIRE(made.ok());
     return made.value();
 }
 
 bool joined(const Card& card, const std::string& a, const std::string& b) {
-    const Conductors conductors = find_conductors(card, kParts);
+    const Conductors conductors = find_conductors(card, make::kParts);
     int nets[2] = {-1, -2};
     for (std::size_t i = 0; i < conductors.strips.size(); ++i) {
         const std::string& id = strip_of(card, conductors, static_cast<int>(i)).id;
@@ -35,7 +33,7 @@ bool joined(const Card& card, const std::string& a, const std::string& b) {
 
 double overlap_mm2(const Card& card) {
     double most = 0.0;
-    for (const Overlap& overlap : find_conductors(card, kParts).overlaps) {
+    for (const Overlap& overlap : find_conductors(card, make::kParts).overlaps) {
         if (overlap.patches.empty()) {
             most = std::max(most, overlap.area_mm2);
         }
@@ -155,7 +153,7 @@ TEST_CASE("changes to LEDs, patches, cell, holder and foam", "[guide]") {
           CellFace::positive);
     CHECK(changed(card, {ChangeKind::holder_swapped, "", {}, 0, "slide-20", 0}).holder.type == "slide-20");
     CHECK(changed(card, {ChangeKind::foam_layers, "", {}, 0, "", 2}).foam->layers == 2);
-    Parts parts = kParts;
+    Parts parts = make::kParts;
     parts.cells["CR2016"] = parts.cells["CR2032"];
     const Outcome<Card> thin = apply_change(card, parts, {ChangeKind::cell_swapped, "", {}, 0, "CR2016", 0});
     REQUIRE(thin.ok());
@@ -178,12 +176,12 @@ TEST_CASE("a change to something that is not there is one sentence", "[guide]") 
           Change{ChangeKind::cell_swapped, "", {}, 0, "CR9", 0},
           Change{ChangeKind::holder_swapped, "", {}, 0, "pocket", 0},
           Change{ChangeKind::joint_cut, "N1", {30, 45}, -200, "", 0}}) {
-        const Outcome<Card> made = apply_change(card, kParts, change);
+        const Outcome<Card> made = apply_change(card, make::kParts, change);
         INFO(name_of(change.kind));
         REQUIRE_FALSE(made.ok());
         CHECK_FALSE(made.problem().sentence().empty());
     }
-    CHECK_FALSE(apply_change(no_foam, kParts, {ChangeKind::foam_layers, "", {}, 0, "", 2}).ok());
+    CHECK_FALSE(apply_change(no_foam, make::kParts, {ChangeKind::foam_layers, "", {}, 0, "", 2}).ok());
 }
 
 TEST_CASE("every kind of change has a name, a sentence and a step", "[guide]") {

@@ -8,13 +8,11 @@ using namespace lanternleaf;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 std::vector<Move> folds_of(std::vector<Vec2> path_mm) {
     Card card = make::bare_card();
     card.laid.emplace_back(make::strip("N1", Side::negative, std::move(path_mm)));
     std::vector<Move> folds;
-    const Step step = look::step(make_steps(card, kParts), StepId::lay_negative);
+    const Step step = look::step(make_steps(card, make::kParts), StepId::lay_negative);
     for (const Move& move : step.moves) {
         if (move.kind == MoveKind::fold) {
             folds.push_back(move);
@@ -60,7 +58,7 @@ TEST_CASE("a fold is placed by the nearest LED, else by the edges", "[guide]") {
     Card card = make::bare_card();
     card.leds.push_back(make::led("L3", "carrier-white", {70, 20}, 0));
     card.laid.emplace_back(make::strip("N1", Side::negative, {{70, 80}, {70, 40}, {120, 40}, {120, 80}}));
-    const Step step = look::step(make_steps(card, kParts), StepId::lay_negative);
+    const Step step = look::step(make_steps(card, make::kParts), StepId::lay_negative);
     CHECK(look::move(step, "3/N1/fold-1").title == "Fold right at the corner below L3");
     CHECK(look::move(step, "3/N1/fold-2").title == "Fold right, 120 mm from the left, 40 mm from the top");
 }

@@ -8,7 +8,6 @@ using namespace lanternleaf;
 
 namespace {
 
-const Parts kParts = make::test_parts();
 // copper-5: 0.0005 ohm per square, 5 mm wide; a 5 x 5 mm joint has 3.2 / 25 ohm.
 constexpr double kOhmPerMm = 0.0005 / 5.0;
 constexpr double kJoint_ohm = 3.2 / 25.0;
@@ -26,7 +25,7 @@ Card chain_card() {
 } // namespace
 
 TEST_CASE("one strip: the resistance is its squares", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     const Check& check = look::check(look::step(steps, StepId::lay_negative), "bed-to-L1-");
     CHECK(check.kind == CheckKind::resistance);
     // 115 mm from the strip's start to the pad, less what lies on the bed before the contact (at most 10 mm).
@@ -40,7 +39,7 @@ TEST_CASE("one strip: the resistance is its squares", "[guide]") {
 }
 
 TEST_CASE("a chain of two joints, worked by hand", "[guide]") {
-    const std::vector<Step> steps = make_steps(chain_card(), kParts);
+    const std::vector<Step> steps = make_steps(chain_card(), make::kParts);
     const Check& check = look::check(look::step(steps, StepId::lay_negative), "bed-to-L1-");
     // N1: contact about 5 mm along, joint about 32.5; N2: 2.5 to 50; N3: 2.5 to 57.5: 130 mm in all, within
     // 10 mm.
@@ -59,7 +58,7 @@ TEST_CASE("fabric tape moves the range off zero", "[guide]") {
             strip->tape = "fabric-5";
         }
     }
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     const Check& check = look::check(look::step(steps, StepId::lay_negative), "bed-to-L1-");
     // 0.05 / 5 ohm per mm x about 110 mm.
     CHECK(check.expected == Approx(1.1).margin(0.06));
@@ -68,7 +67,7 @@ TEST_CASE("fabric tape moves the range off zero", "[guide]") {
 }
 
 TEST_CASE("a check sits on the run that passes the pad and again in the proof", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     const Move& run = look::move(look::step(steps, StepId::lay_negative), "3/N1/run-2");
     REQUIRE(run.check.has_value());
     CHECK(run.check->id == "bed-to-L1-");
@@ -82,14 +81,14 @@ TEST_CASE("no check before the strip is joined to anything", "[guide]") {
     Card card = make::sample_card();
     card.leds.push_back(make::led("L2", "carrier-white", {100, 65}, 270));
     card.laid.emplace_back(make::strip("N2", Side::negative, {{118, 70}, {80, 70}, {80, 45}}));
-    const Step step = look::step(make_steps(card, kParts), StepId::lay_negative);
+    const Step step = look::step(make_steps(card, make::kParts), StepId::lay_negative);
     CHECK_FALSE(look::move(step, "3/N2/run-1").check.has_value());
     CHECK(look::has_check(step, "bed-to-L2-"));
     CHECK(look::has_move(step, "3/N2/joint-1"));
 }
 
 TEST_CASE("flap to bed must read open at steps 4 and 5", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     for (const StepId id : {StepId::lay_positive, StepId::insulate}) {
         const Check& check = look::check(look::step(steps, id), "flap-to-bed");
         CHECK(check.kind == CheckKind::open);
@@ -103,19 +102,19 @@ TEST_CASE("flap to bed must read open at steps 4 and 5", "[guide]") {
 TEST_CASE("predictions follow the card as built", "[guide]") {
     const Card card = make::sample_card();
     const Change lap{ChangeKind::joint_cut, "N1", {30, 45}, 5.0, "", 0};
-    const Outcome<Card> lapped = apply_change(card, kParts, lap);
+    const Outcome<Card> lapped = apply_change(card, make::kParts, lap);
     REQUIRE(lapped.ok());
     const Check planned =
-        look::check(look::step(make_steps(card, kParts), StepId::lay_negative), "bed-to-L1-");
+        look::check(look::step(make_steps(card, make::kParts), StepId::lay_negative), "bed-to-L1-");
     const Check built =
-        look::check(look::step(make_steps(lapped.value(), kParts), StepId::lay_negative), "bed-to-L1-");
+        look::check(look::step(make_steps(lapped.value(), make::kParts), StepId::lay_negative), "bed-to-L1-");
     CHECK(built.expected - planned.expected == Approx(kJoint_ohm).margin(0.002));
     // A gap: the meter will show OL.
     const Outcome<Card> missed =
-        apply_change(card, kParts, {ChangeKind::joint_cut, "N1", {30, 45}, -1.5, "", 0});
+        apply_change(card, make::kParts, {ChangeKind::joint_cut, "N1", {30, 45}, -1.5, "", 0});
     REQUIRE(missed.ok());
     const Check open =
-        look::check(look::step(make_steps(missed.value(), kParts), StepId::lay_negative), "bed-to-L1-");
+        look::check(look::step(make_steps(missed.value(), make::kParts), StepId::lay_negative), "bed-to-L1-");
     CHECK(open.kind == CheckKind::open);
 }
 
@@ -125,10 +124,10 @@ TEST_CASE("behind a resistor readings start at its pad", "[guide]") {
     card.laid[0] = make::strip("N1", Side::negative, {{30, 80}, {30, 45}, {38, 45}});
     card.laid.insert(card.laid.begin() + 1, make::strip("N2", Side::negative, {{43, 45}, {118, 45}}));
     card.resistors.push_back(make::resistor("R1", 47, {40.5, 45}, 0));
-    const Step step = look::step(make_steps(card, kParts), StepId::lay_negative);
+    const Step step = look::step(make_steps(card, make::kParts), StepId::lay_negative);
     CHECK(look::has_check(step, "bed-to-R1.1"));
     CHECK(look::has_check(step, "R1.2-to-L1-"));
-    CHECK(judge_step(card, kParts, StepId::lay_negative, {}).state == VerdictState::proved);
+    CHECK(judge_step(card, make::kParts, StepId::lay_negative, {}).state == VerdictState::proved);
 }
 
 TEST_CASE("two lights in series: the link is read from pad to pad", "[guide]") {
@@ -141,7 +140,7 @@ TEST_CASE("two lights in series: the link is read from pad to pad", "[guide]") {
     card.laid.emplace_back(make::strip("S1", Side::positive, {{54, 80}, {60, 80}, {60, 30}, {95, 30}}));
     card.laid.emplace_back(make::strip("M1", Side::link, {{104, 30}, {121, 30}}));
     // L1: + at (95,30), - at (105,30). L2: + at (120,30), - at (130,30).
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     const Step& negative = look::step(steps, StepId::lay_negative);
     CHECK(look::has_check(negative, "bed-to-L2-"));
     CHECK_FALSE(look::has_check(negative, "bed-to-L1-"));
@@ -151,20 +150,21 @@ TEST_CASE("two lights in series: the link is read from pad to pad", "[guide]") {
     CHECK(look::has_check(positive, "L1--to-L2+"));
     for (int number = 1; number <= kStepCount; ++number) {
         INFO(number);
-        const StepVerdict verdict = judge_step(card, kParts, static_cast<StepId>(number), {});
+        const StepVerdict verdict = judge_step(card, make::kParts, static_cast<StepId>(number), {});
         CHECK_FALSE(verdict.sentence.empty());
         if (number <= 6) {
             CHECK(verdict.state == VerdictState::proved);
         }
     }
     // A link torn in two is caught when it is laid.
-    const Outcome<Card> torn = apply_change(card, kParts, {ChangeKind::tear, "M1", {112, 30}, 1, "", 0});
+    const Outcome<Card> torn =
+        apply_change(card, make::kParts, {ChangeKind::tear, "M1", {112, 30}, 1, "", 0});
     REQUIRE(torn.ok());
-    CHECK(judge_step(torn.value(), kParts, StepId::lay_positive, {}).state == VerdictState::stopped);
+    CHECK(judge_step(torn.value(), make::kParts, StepId::lay_positive, {}).state == VerdictState::stopped);
 }
 
 TEST_CASE("lights, volts and foam of the sample card", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     const Check& lights = look::check(look::step(steps, StepId::place_leds), "lights");
     REQUIRE(lights.lights.size() == 1);
     CHECK(lights.lights[0].led == "L1");

@@ -5,14 +5,8 @@
 
 using namespace lanternleaf;
 
-namespace {
-
-const Parts kParts = make::test_parts();
-
-} // namespace
-
 TEST_CASE("the sample card becomes seven steps with the moves worked out by hand", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     REQUIRE(steps.size() == 7);
     for (int i = 0; i < kStepCount; ++i) {
         CHECK(static_cast<int>(steps[static_cast<std::size_t>(i)].id) == i + 1);
@@ -37,7 +31,7 @@ TEST_CASE("the sample card becomes seven steps with the moves worked out by hand
 }
 
 TEST_CASE("lengths of the sample card", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     const Step& negative = look::step(steps, StepId::lay_negative);
     CHECK(look::move(negative, "3/N1/run-1").length_mm == Approx(35));
     CHECK(look::move(negative, "3/N1/run-2").length_mm == Approx(88));
@@ -60,7 +54,7 @@ TEST_CASE("lengths of the sample card", "[guide]") {
 TEST_CASE("runs and tail add up to each strip's length", "[guide]") {
     const int lights = GENERATE(1, 3, 12);
     const Card card = make::row_card(lights);
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     for (const Laid& item : card.laid) {
         const Strip* strip = std::get_if<Strip>(&item);
         if (strip == nullptr) {
@@ -89,7 +83,7 @@ TEST_CASE("runs and tail add up to each strip's length", "[guide]") {
 }
 
 TEST_CASE("a strip names where it starts", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     CHECK(look::move(look::step(steps, StepId::lay_negative), "3/N1/start").title == "Start N1 on the bed");
     CHECK(look::move(look::step(steps, StepId::lay_positive), "4/S1/start").title ==
           "Start S1 inside the flap");
@@ -104,7 +98,7 @@ TEST_CASE("the flap opens the way the holder is turned", "[guide]") {
                                              {45, "The flap opens to the bottom right"}}));
     Card card = make::bare_card();
     card.holder.turn_deg = turn_deg;
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     CHECK(look::move(steps[0], "1/holder/flap").title == words);
 }
 
@@ -112,7 +106,7 @@ TEST_CASE("a ready-made holder is peeled and pressed", "[guide]") {
     Card card = make::bare_card();
     card.holder.type = "screw-20";
     card.holder.turn_deg = 270;
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     CHECK(look::move(steps[0], "1/holder/peel").kind == MoveKind::peel);
     CHECK(look::move(steps[0], "1/holder/way").title == "Turn its + pad to the top");
     CHECK(look::move(steps[0], "1/holder/measure").sentence ==
@@ -121,7 +115,7 @@ TEST_CASE("a ready-made holder is peeled and pressed", "[guide]") {
 }
 
 TEST_CASE("pads are marked from two edges", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     const Move& mark = look::move(steps[1], "2/L1/pads");
     // carrier pads are 5 mm from the middle; turned 270 degrees, + points to the top edge.
     REQUIRE(mark.path_mm.size() == 2);
@@ -133,13 +127,13 @@ TEST_CASE("pads are marked from two edges", "[guide]") {
 }
 
 TEST_CASE("an LED is placed with its + named by an edge", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     CHECK(look::move(look::step(steps, StepId::place_leds), "6/L1/place").title ==
           "Place L1 with + towards the top edge");
 }
 
 TEST_CASE("only adults handle the cell", "[guide]") {
-    const std::vector<Step> steps = make_steps(make::sample_card(), kParts);
+    const std::vector<Step> steps = make_steps(make::sample_card(), make::kParts);
     const Step& parts = look::step(steps, StepId::place_leds);
     CHECK(look::move(parts, "6/cell/notice").adult_only);
     CHECK(look::move(parts, "6/cell/in").adult_only);
@@ -155,7 +149,7 @@ TEST_CASE("a holder wired the other way about takes the cell + face down", "[gui
     card.laid.emplace_back(make::strip("S1", Side::positive, {{30, 80}, {30, 45}, {118, 45}}));
     card.laid.emplace_back(make::patch("P1", {60, 45}));
     card.laid.emplace_back(make::strip("N1", Side::negative, {{54, 80}, {60, 80}, {60, 35}, {118, 35}}));
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     CHECK(look::move(look::step(steps, StepId::place_leds), "6/cell/in").title ==
           "Put the cell in, + face down");
     // N1 lies on top, so it is the negative one that waits, although it is laid first.
@@ -170,7 +164,7 @@ TEST_CASE("a card without crossing or foam says so", "[guide]") {
     card.foam.reset();
     card.laid.clear();
     card.laid.emplace_back(make::strip("N1", Side::negative, {{30, 80}, {30, 45}, {118, 45}}));
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     CHECK(look::step(steps, StepId::insulate).moves.empty());
     CHECK(look::has_check(look::step(steps, StepId::insulate), "no-crossings"));
     CHECK(look::has_check(look::step(steps, StepId::pad_edges), "no-foam"));
@@ -187,7 +181,7 @@ TEST_CASE("each audience hears its own word on the cell", "[guide]") {
         Card card = make::sample_card();
         card.audience = audience;
         const std::string sentence =
-            look::move(look::step(make_steps(card, kParts), StepId::pad_edges), "7/cell/hold").sentence;
+            look::move(look::step(make_steps(card, make::kParts), StepId::pad_edges), "7/cell/hold").sentence;
         CHECK(std::find(said.begin(), said.end(), sentence) == said.end());
         CHECK(sentence.find("safe") == std::string::npos);
         said.push_back(sentence);
@@ -195,7 +189,7 @@ TEST_CASE("each audience hears its own word on the cell", "[guide]") {
 }
 
 TEST_CASE("move and check ids are unique within a step", "[guide]") {
-    for (const Step& step : make_steps(make::row_card(5), kParts)) {
+    for (const Step& step : make_steps(make::row_card(5), make::kParts)) {
         std::vector<std::string> ids;
         for (const Move& move : step.moves) {
             ids.push_back(move.id);
@@ -209,7 +203,7 @@ TEST_CASE("move and check ids are unique within a step", "[guide]") {
 }
 
 TEST_CASE("words keep the tone: a real minus after ids, none of the banned words", "[guide]") {
-    for (const Step& step : make_steps(make::row_card(3), kParts)) {
+    for (const Step& step : make_steps(make::row_card(3), make::kParts)) {
         for (const Move& move : step.moves) {
             for (const std::string& text : {move.title, move.sentence, move.why}) {
                 INFO(text);

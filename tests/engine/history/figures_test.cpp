@@ -12,8 +12,6 @@ using namespace lanternleaf;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 // A finished build: each step `span_s` long, `stops` stops in step 3, and what else happened in it.
 std::vector<Event> build_of(std::int64_t span_s, int stops = 0, const std::vector<Event>& in_step_3 = {}) {
     std::vector<Event> events = {make::started(make::sample_card())};
@@ -39,14 +37,14 @@ std::vector<Event> build_of(std::int64_t span_s, int stops = 0, const std::vecto
 }
 
 Record record_of(const std::vector<Event>& events) {
-    Outcome<Record> record = fold(events, kParts);
+    Outcome<Record> record = fold(events, make::kParts);
     INFO((record ? std::string() : record.problem().sentence()));
     REQUIRE(record.ok());
     return std::move(record).value();
 }
 
 Story story_of(const std::vector<Event>& events) {
-    return tell(record_of(events), events, kParts);
+    return tell(record_of(events), events, make::kParts);
 }
 
 } // namespace
@@ -72,7 +70,7 @@ TEST_CASE("A median from the counter is within one per cent of the sorted one", 
 TEST_CASE("Steps passed at first, the hardest step and the tape are counted", "[history]") {
     FigureCount count;
     const auto take = [&](const std::vector<Event>& events) {
-        count.take(record_of(events), events, kParts);
+        count.take(record_of(events), events, make::kParts);
     };
     take(build_of(100));
     take(build_of(300, 2));
@@ -108,7 +106,7 @@ TEST_CASE("A bridge uses more tape than was planned", "[history]") {
     bridge.mm = 16;
     FigureCount count;
     const std::vector<Event> events = build_of(100, 0, {make::changed(3, tear), make::changed(3, bridge)});
-    count.take(record_of(events), events, kParts);
+    count.take(record_of(events), events, make::kParts);
     CHECK(count.figures().used_tape_mm > count.figures().planned_tape_mm + 10);
 }
 

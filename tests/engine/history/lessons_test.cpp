@@ -12,8 +12,6 @@ using Catch::Matchers::StartsWith;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 // Two LEDs, so that one can be confused with the other.
 Card two_lights() {
     Card card = make::sample_card();
@@ -27,10 +25,10 @@ std::vector<Lesson> lessons_after(const Card& card, std::vector<Event> then) {
         events.push_back(make::verdict(step, VerdictState::proved));
     }
     events.insert(events.end(), then.begin(), then.end());
-    const Outcome<Record> record = fold(events, kParts);
+    const Outcome<Record> record = fold(events, make::kParts);
     INFO((record ? std::string() : record.problem().sentence()));
     REQUIRE(record.ok());
-    return lessons_of(record.value(), events, kParts);
+    return lessons_of(record.value(), events, make::kParts);
 }
 
 const Move& move_named(const std::vector<Step>& steps, const std::string& id) {
@@ -51,7 +49,8 @@ TEST_CASE("A light turned last time is told at that light", "[history]") {
     const Card card = two_lights();
     const std::vector<Lesson> lessons =
         lessons_after(card, {make::changed(3, make::change_of(ChangeKind::led_turned, "L2"))});
-    const std::vector<MoveLesson> placed = place_lessons({PastBuild{1, lessons}}, make_steps(card, kParts));
+    const std::vector<MoveLesson> placed =
+        place_lessons({PastBuild{1, lessons}}, make_steps(card, make::kParts));
     REQUIRE(placed.size() == 1);
     CHECK(placed[0].sentence == "Last time L2 was turned here.");
     CHECK(placed[0].move == "6/L2/place");
@@ -77,7 +76,7 @@ TEST_CASE("A lesson follows its part when the plan moves every number", "[histor
     after.laid.insert(after.laid.begin(), make::strip("N0", Side::negative, {{100, 90}, {120, 90}}));
     after.laid.back() =
         make::strip("S1", Side::positive, {{54, 80}, {57, 80}, {57, 76}, {60, 76}, {60, 35}, {118, 35}});
-    const std::vector<Step> steps = make_steps(after, kParts);
+    const std::vector<Step> steps = make_steps(after, make::kParts);
     const std::vector<MoveLesson> placed = place_lessons({PastBuild{1, lessons}}, steps);
     REQUIRE(placed.size() == 1);
     CHECK(placed[0].sentence == "Last time S1 tore here.");
@@ -92,7 +91,7 @@ TEST_CASE("A lesson follows its part when the plan moves every number", "[histor
 
 TEST_CASE("A joint that read too high is told where it is measured", "[history]") {
     const Card card = make::sample_card();
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
     std::string move_with_check;
     std::string check_id;
     for (const Move& move : steps[2].moves) {
@@ -128,7 +127,8 @@ TEST_CASE("What was mended is told at its part, once", "[history]") {
     mended.fault = "led-turned";
     const std::vector<Lesson> lessons =
         lessons_after(card, {make::changed(3, turn), make::changed(3, turn), mended});
-    const std::vector<MoveLesson> placed = place_lessons({PastBuild{4, lessons}}, make_steps(card, kParts));
+    const std::vector<MoveLesson> placed =
+        place_lessons({PastBuild{4, lessons}}, make_steps(card, make::kParts));
     REQUIRE(placed.size() == 1);
     CHECK(placed[0].move == "6/L2/place");
     CHECK(placed[0].sentence == "Last time this was mended: L2 lies the wrong way round.");
@@ -138,7 +138,7 @@ TEST_CASE("What several builds say is counted, and the newest is last time", "[h
     const Card card = two_lights();
     const std::vector<Lesson> turned =
         lessons_after(card, {make::changed(3, make::change_of(ChangeKind::led_turned, "L2"))});
-    const std::vector<Step> steps = make_steps(card, kParts);
+    const std::vector<Step> steps = make_steps(card, make::kParts);
 
     const std::vector<MoveLesson> twice = place_lessons({{3, turned}, {2, {}}, {1, turned}}, steps);
     REQUIRE(twice.size() == 1);
@@ -153,14 +153,14 @@ TEST_CASE("What several builds say is counted, and the newest is last time", "[h
 TEST_CASE("A part that the plan has lost is left out, and a walk teaches nothing", "[history]") {
     const std::vector<Lesson> lessons =
         lessons_after(two_lights(), {make::changed(3, make::change_of(ChangeKind::led_turned, "L2"))});
-    CHECK(place_lessons({{1, lessons}}, make_steps(make::sample_card(), kParts)).empty());
-    CHECK(place_lessons({}, make_steps(make::sample_card(), kParts)).empty());
+    CHECK(place_lessons({{1, lessons}}, make_steps(make::sample_card(), make::kParts)).empty());
+    CHECK(place_lessons({}, make_steps(make::sample_card(), make::kParts)).empty());
 
     Event started = make::started(two_lights());
     started.walked = true;
     const std::vector<Event> events = {started,
                                        make::changed(1, make::change_of(ChangeKind::led_turned, "L2"))};
-    const Outcome<Record> record = fold(events, kParts);
+    const Outcome<Record> record = fold(events, make::kParts);
     REQUIRE(record.ok());
-    CHECK(lessons_of(record.value(), events, kParts).empty());
+    CHECK(lessons_of(record.value(), events, make::kParts).empty());
 }

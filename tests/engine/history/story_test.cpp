@@ -10,19 +10,17 @@ using namespace lanternleaf;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
-Story story_of(const std::vector<Event>& events) {
-    const Outcome<Record> record = fold(events, kParts);
+Story told(const std::vector<Event>& events) {
+    const Outcome<Record> record = fold(events, make::kParts);
     INFO((record ? std::string() : record.problem().sentence()));
     REQUIRE(record.ok());
-    return tell(record.value(), events, kParts);
+    return tell(record.value(), events, make::kParts);
 }
 
 } // namespace
 
 TEST_CASE("Every kind of event has its place in the story", "[history]") {
-    const Story story = story_of(make::every_event());
+    const Story story = told(make::every_event());
     CHECK(story.title == "One window");
     CHECK(story.state == "finished");
     CHECK(story.outcome == "0 of 1 lit");
@@ -43,7 +41,7 @@ TEST_CASE("A figure stands with the range that was predicted", "[history]") {
     std::vector<Event> events = {make::started(make::sample_card()), make::verdict(1, VerdictState::proved),
                                  make::verdict(2, VerdictState::proved),
                                  make::measured(3, "bed-to-L1-", 0.1)};
-    const Story story = story_of(events);
+    const Story story = told(events);
     REQUIRE(story.steps[2].readings.size() == 1);
     const StoryReading& reading = story.steps[2].readings[0];
     CHECK(reading.value == "0.1 Ω");
@@ -65,12 +63,12 @@ TEST_CASE("A reading of a check the card has lost is still told", "[history]") {
 }
 
 TEST_CASE("The same story in another language: what the maker wrote stays as it was written", "[history]") {
-    const Outcome<Record> record = fold(make::every_event(), kParts);
+    const Outcome<Record> record = fold(make::every_event(), make::kParts);
     REQUIRE(record.ok());
-    const Story english_one = story_of(make::every_event());
+    const Story english_one = told(make::every_event());
     for (const char* language : {"de", "es"}) {
         const Words words = words_of(language);
-        const Story story = tell(record.value(), make::every_event(), kParts, words);
+        const Story story = tell(record.value(), make::every_event(), make::kParts, words);
         INFO(language);
         CHECK(story.title == english_one.title);
         CHECK(story.mended == english_one.mended);

@@ -11,8 +11,6 @@ using namespace lanternleaf;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 // Child: takes the build up, adds moves for ever, and says each one's number on the pipe once add has
 // returned.
 [[noreturn]] void confirm_moves(const std::string& path, int pipe_end) {
@@ -94,7 +92,7 @@ TEST_CASE("No confirmed move is lost when the program is killed", "[record][jour
             REQUIRE(events.value()[i].text == "move-" + std::to_string(i + 1));
         }
         if (!events.value().empty()) {
-            const Outcome<Record> record = fold(events.value(), kParts);
+            const Outcome<Record> record = fold(events.value(), make::kParts);
             REQUIRE(record.ok());
             REQUIRE(record.value().steps[0].moves_done.size() == events.value().size() - 1);
         }

@@ -9,7 +9,7 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-std::string refusal(const std::string& line, int number = 2) {
+std::string event_refusal(const std::string& line, int number = 2) {
     const Outcome<Event> event = read_event(line, "b.jsonl", number);
     return event ? "" : event.problem().sentence();
 }
@@ -89,28 +89,30 @@ TEST_CASE("Every kind of change has a name that is read back", "[record]") {
 
 TEST_CASE("A line that is not as expected is named with its place", "[record]") {
     const std::string at = R"("at":"2026-05-04T10:00:00Z")";
-    CHECK_THAT(refusal(R"({"n":2,)" + at + R"(,"event":"glued"})"), Contains("line 2, /event"));
-    CHECK_THAT(refusal(R"({"n":3,)" + at + R"(,"event":"note","text":"x"})"), Contains("running number 2"));
-    CHECK_THAT(refusal(R"({"n":2,"at":"yesterday","event":"note","text":"x"})"), Contains("/at"));
-    CHECK_THAT(refusal(R"({"n":2,)" + at + R"(,"event":"move-done","move":"x"})"), Contains("\"step\""));
-    CHECK_THAT(refusal(R"({"n":2,)" + at + R"(,"event":"move-done","step":8,"move":"x"})"),
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at + R"(,"event":"glued"})"), Contains("line 2, /event"));
+    CHECK_THAT(event_refusal(R"({"n":3,)" + at + R"(,"event":"note","text":"x"})"),
+               Contains("running number 2"));
+    CHECK_THAT(event_refusal(R"({"n":2,"at":"yesterday","event":"note","text":"x"})"), Contains("/at"));
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at + R"(,"event":"move-done","move":"x"})"),
+               Contains("\"step\""));
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at + R"(,"event":"move-done","step":8,"move":"x"})"),
                Contains("/step"));
-    CHECK_THAT(refusal(R"({"n":2,)" + at + R"(,"event":"verdict","step":1,"state":"maybe"})"),
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at + R"(,"event":"verdict","step":1,"state":"maybe"})"),
                Contains("/state"));
-    CHECK_THAT(refusal(R"({"n":2,)" + at + R"(,"event":"audience","for":"cats"})"), Contains("/for"));
-    CHECK_THAT(refusal(R"({"n":2,)" + at + R"(,"event":"change","change":{"kind":"melted"}})"),
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at + R"(,"event":"audience","for":"cats"})"), Contains("/for"));
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at + R"(,"event":"change","change":{"kind":"melted"}})"),
                Contains("/change/kind"));
-    CHECK_THAT(
-        refusal(R"({"n":2,)" + at + R"(,"event":"reading","step":1,"reading":{"check":"x","value":"low"}})"),
-        Contains("\"OL\""));
-    CHECK_THAT(refusal(R"({"n":2,)"), Contains("line 2, column"));
-    CHECK_THAT(refusal("[1]"), Contains("line 2"));
+    CHECK_THAT(event_refusal(R"({"n":2,)" + at +
+                             R"(,"event":"reading","step":1,"reading":{"check":"x","value":"low"}})"),
+               Contains("\"OL\""));
+    CHECK_THAT(event_refusal(R"({"n":2,)"), Contains("line 2, column"));
+    CHECK_THAT(event_refusal("[1]"), Contains("line 2"));
 }
 
 TEST_CASE("A build of a newer version is refused politely", "[record]") {
     std::string line = write_event(make::started(make::sample_card()), 1);
     line.replace(line.find(":1"), 2, ":2");
-    CHECK_THAT(refusal(line, 1), Contains("version 2") && Contains("newer Lanternleaf"));
+    CHECK_THAT(event_refusal(line, 1), Contains("version 2") && Contains("newer Lanternleaf"));
 }
 
 TEST_CASE("Keys that are not known are passed over", "[record]") {

@@ -8,27 +8,25 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 Record begun() {
-    const Outcome<Record> record = fold({make::started(make::sample_card())}, kParts);
+    const Outcome<Record> record = fold({make::started(make::sample_card())}, make::kParts);
     REQUIRE(record.ok());
     return record.value();
 }
 
 void must(Record& record, const Event& event) {
-    const Outcome<Done> done = apply_event(record, kParts, event);
+    const Outcome<Done> done = apply_event(record, make::kParts, event);
     INFO(name_of(event.kind) << (done ? "" : ": " + done.problem().sentence()));
     REQUIRE(done.ok());
 }
 
 // The refusal's sentence; the record must be as it was.
 std::string must_not(Record& record, const Event& event) {
-    const std::string before = write_record(record, kParts);
-    const Outcome<Done> done = apply_event(record, kParts, event);
+    const std::string before = write_record(record, make::kParts);
+    const Outcome<Done> done = apply_event(record, make::kParts, event);
     INFO(name_of(event.kind));
     REQUIRE_FALSE(done.ok());
-    CHECK(write_record(record, kParts) == before);
+    CHECK(write_record(record, make::kParts) == before);
     return done.problem().sentence();
 }
 
@@ -52,13 +50,13 @@ TEST_CASE("A build begins at step 1 with the card as planned", "[record]") {
 }
 
 TEST_CASE("A build begins with started, once", "[record]") {
-    CHECK_FALSE(fold({}, kParts).ok());
-    CHECK_FALSE(fold({make::moved(1, "x")}, kParts).ok());
+    CHECK_FALSE(fold({}, make::kParts).ok());
+    CHECK_FALSE(fold({make::moved(1, "x")}, make::kParts).ok());
     Record record = begun();
     CHECK_THAT(must_not(record, make::started(make::sample_card())), Contains("once"));
     Event broken = make::started(make::sample_card());
     broken.card = "{}";
-    CHECK_FALSE(fold({broken}, kParts).ok());
+    CHECK_FALSE(fold({broken}, make::kParts).ok());
 }
 
 TEST_CASE("A proved verdict closes a step and opens the next", "[record]") {
@@ -211,7 +209,7 @@ TEST_CASE("Who will have the card is asked, and the card as built follows", "[re
 }
 
 TEST_CASE("Folding every kind of event", "[record]") {
-    const Outcome<Record> folded = fold(make::every_event(), kParts);
+    const Outcome<Record> folded = fold(make::every_event(), make::kParts);
     INFO((folded ? "" : folded.problem().sentence()));
     REQUIRE(folded.ok());
     const Record& record = folded.value();
@@ -264,14 +262,14 @@ TEST_CASE("What is told in Mend stays until the card is another one", "[record]"
         CHECK(record.mends[0].fault == "led-dead");
         CHECK(record.mends[0].at_s == 11);
         CHECK(record.notes.back() == "Mended: L1 no longer lights.");
-        CHECK_THAT(write_record(record, kParts), Contains("\"fault\": \"led-dead\""));
+        CHECK_THAT(write_record(record, make::kParts), Contains("\"fault\": \"led-dead\""));
     }
 }
 
 TEST_CASE("A Problem in the middle names its line", "[record]") {
     std::vector<Event> events = {make::started(make::sample_card()), make::moved(1, "a"),
                                  make::moved(5, "b")};
-    const Outcome<Record> folded = fold(events, kParts);
+    const Outcome<Record> folded = fold(events, make::kParts);
     REQUIRE_FALSE(folded.ok());
     CHECK_THAT(folded.problem().sentence(), Contains("line 3"));
 }

@@ -10,8 +10,6 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 Event note(const std::string& text) {
     return event_at(make::kMorning_s, EventKind::note, 0, text);
 }
@@ -40,7 +38,7 @@ TEST_CASE("What is added is what is read", "[record][journal]") {
     const Outcome<std::vector<Event>> read = read_journal(make::get_file(path), path);
     REQUIRE(read.ok());
     CHECK(make::journal_text(read.value()) == make::journal_text(events));
-    CHECK(fold(read.value(), kParts).ok());
+    CHECK(fold(read.value(), make::kParts).ok());
 }
 
 TEST_CASE("A build goes on where it was", "[record][journal]") {
@@ -223,6 +221,6 @@ TEST_CASE("A full disk is a Problem, and the journal stays whole", "[record][jou
         CHECK(shorter.ok());
     }
     CHECK_THAT(sentence, Contains(path) && Contains("disk is full"));
-    CHECK(fold(read_journal(make::get_file(path), path).value(), kParts).ok());
+    CHECK(fold(read_journal(make::get_file(path), path).value(), make::kParts).ok());
     umount(disk.c_str());
 }

@@ -7,7 +7,7 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-std::string refusal(const std::string& text) {
+std::string script_refusal(const std::string& text) {
     const Outcome<BuildScript> script = read_script(text, "s.json");
     return script ? "" : script.problem().sentence();
 }
@@ -58,19 +58,21 @@ TEST_CASE("The smallest script says nothing", "[record][script]") {
 }
 
 TEST_CASE("A script that is not as expected is refused with its place", "[record][script]") {
-    CHECK_THAT(refusal("{"), Contains("s.json") && Contains("line 1"));
-    CHECK_THAT(refusal("[]"), Contains("s.json"));
-    CHECK_THAT(refusal(R"({"lanternleaf":2,"kind":"script"})"), Contains("newer"));
-    CHECK_THAT(refusal(R"({"lanternleaf":1,"kind":"card"})"), Contains("/kind"));
-    CHECK_THAT(refusal(R"({"lanternleaf":1,"kind":"script","for":"cats"})"), Contains("/for"));
-    CHECK_THAT(refusal(with_steps("{}")), Contains("/steps"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":8}])")), Contains("/steps/0/step"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":1},{"step":1}])")), Contains("/steps/1/step"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":1,"chnages":[]}])")),
+    CHECK_THAT(script_refusal("{"), Contains("s.json") && Contains("line 1"));
+    CHECK_THAT(script_refusal("[]"), Contains("s.json"));
+    CHECK_THAT(script_refusal(R"({"lanternleaf":2,"kind":"script"})"), Contains("newer"));
+    CHECK_THAT(script_refusal(R"({"lanternleaf":1,"kind":"card"})"), Contains("/kind"));
+    CHECK_THAT(script_refusal(R"({"lanternleaf":1,"kind":"script","for":"cats"})"), Contains("/for"));
+    CHECK_THAT(script_refusal(with_steps("{}")), Contains("/steps"));
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":8}])")), Contains("/steps/0/step"));
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":1},{"step":1}])")), Contains("/steps/1/step"));
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":1,"chnages":[]}])")),
                Contains("/steps/0") && Contains("chnages"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":1,"changes":[{"kind":"melted"}]}])")),
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":1,"changes":[{"kind":"melted"}]}])")),
                Contains("/steps/0/changes/0/kind"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":6,"seen":{"L1":"bright"}}])")), Contains("/steps/0/seen/L1"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":6,"if_stopped":{"fix":[]}}])")), Contains("/if_stopped"));
-    CHECK_THAT(refusal(with_steps(R"([{"step":6,"readings":[{"value":1}]}])")), Contains("\"check\""));
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":6,"seen":{"L1":"bright"}}])")),
+               Contains("/steps/0/seen/L1"));
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":6,"if_stopped":{"fix":[]}}])")),
+               Contains("/if_stopped"));
+    CHECK_THAT(script_refusal(with_steps(R"([{"step":6,"readings":[{"value":1}]}])")), Contains("\"check\""));
 }

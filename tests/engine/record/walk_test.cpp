@@ -11,10 +11,8 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 Outcome<Walk> try_walk(const Card& card, const BuildScript& script) {
-    return walk_build(card, kParts, script, "walk", [] { return make::kMorning_s; });
+    return walk_build(card, make::kParts, script, "walk", [] { return make::kMorning_s; });
 }
 
 Walk walked(const Card& card, const BuildScript& script = {}) {
@@ -82,9 +80,9 @@ TEST_CASE("The walk's events fold into the walk's record", "[record][walk]") {
     const std::string text = make::journal_text(walk.events);
     const Outcome<std::vector<Event>> read = read_journal(text, "w");
     REQUIRE(read.ok());
-    const Outcome<Record> record = fold(read.value(), kParts);
+    const Outcome<Record> record = fold(read.value(), make::kParts);
     REQUIRE(record.ok());
-    CHECK(write_record(record.value(), kParts) == write_record(walk.record, kParts));
+    CHECK(write_record(record.value(), make::kParts) == write_record(walk.record, make::kParts));
 }
 
 TEST_CASE("A walk never pretends that a person measured", "[record][walk]") {

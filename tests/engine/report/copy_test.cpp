@@ -17,8 +17,6 @@ using Catch::Matchers::Contains;
 
 namespace {
 
-const Parts kParts = make::test_parts();
-
 std::vector<Event> events_with_awkward_words() {
     std::vector<Event> events = make::every_event();
     Event note = event_at(make::kMorning_s, EventKind::note, 0,
@@ -40,10 +38,10 @@ struct Told {
 Told told() {
     Told out;
     out.events = events_with_awkward_words();
-    Outcome<Record> record = fold(out.events, kParts);
+    Outcome<Record> record = fold(out.events, make::kParts);
     REQUIRE(record.ok());
     out.record = std::move(record).value();
-    out.story = tell(out.record, out.events, kParts);
+    out.story = tell(out.record, out.events, make::kParts);
     return out;
 }
 
@@ -64,7 +62,8 @@ void judged(const std::string& tool, const std::string& command) {
 std::vector<CopiedFile> files_of(const Told& build) {
     CopyWish wish;
     wish.photos.push_back({"photo-2.jpg", "not looked at here"});
-    Outcome<std::vector<CopiedFile>> files = copy_of(build.record, build.events, kParts, "one-window", wish);
+    Outcome<std::vector<CopiedFile>> files =
+        copy_of(build.record, build.events, make::kParts, "one-window", wish);
     REQUIRE(files.ok());
     return std::move(files).value();
 }
@@ -150,8 +149,9 @@ TEST_CASE("A copy holds everything, and names the photo that is missing", "[repo
     // What was copied is a build again: its journal folds to the same record.
     const Outcome<std::vector<Event>> events = read_journal(read_file(path + "/build.jsonl").value(), "copy");
     REQUIRE(events.ok());
-    CHECK(write_record(fold(events.value(), kParts).value(), kParts) == write_record(build.record, kParts));
-    CHECK(read_card(read_file(path + "/one-window-as-built.card.json").value(), "copy", kParts).ok());
+    CHECK(write_record(fold(events.value(), make::kParts).value(), make::kParts) ==
+          write_record(build.record, make::kParts));
+    CHECK(read_card(read_file(path + "/one-window-as-built.card.json").value(), "copy", make::kParts).ok());
     // Not a second time over the first.
     CHECK_FALSE(write_copy(path, files).ok());
     CHECK(std::filesystem::is_regular_file(path + "/record.html"));
