@@ -27,59 +27,74 @@ std::string spoken(const std::string& name) {
     return name;
 }
 
-std::string spoken_list(const std::vector<std::string>& names) {
-    std::string out;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        if (i > 0) {
-            out += i + 1 == names.size() ? " and " : ", ";
-        }
-        out += spoken(names[i]);
+std::string spoken_list(const std::vector<std::string>& names, const Words& words) {
+    std::vector<std::string> said;
+    said.reserve(names.size());
+    for (const std::string& name : names) {
+        said.push_back(spoken(name));
     }
-    return out;
+    return words.list(said);
 }
 
-std::string readout_mm2(double mm2) {
-    return readout_number(mm2, mm2 < 9.95 ? 1 : 0) + " mm²";
+std::string area_text(double mm2, const Words& words) {
+    return words.number(mm2, mm2 < 9.95 ? 1 : 0) + " mm²";
 }
 
-std::string readout_below_mm(double mm, double limit_mm) {
-    if (readout_number(mm, 1) == readout_number(limit_mm, 1)) {
-        return readout_number(std::floor(mm * 100.0) / 100.0, 2) + " mm";
+std::string fine_mm(double mm, const Words& words) {
+    return words.unit() == LengthUnit::mm ? words.number(mm, 2) + " mm" : words.mm(mm);
+}
+
+std::string below_mm(double mm, double limit_mm, const Words& words) {
+    if (readout_number(mm, 1) == readout_number(limit_mm, 1) && words.mm(mm) == words.mm(limit_mm)) {
+        return words.number(std::floor(mm * 100.0) / 100.0, 2) + " mm";
     }
-    return readout_mm(mm);
+    return words.mm(mm);
 }
 
-std::string readout_mA_beside(double mA, double limit_mA) {
+std::string mA_beside(double mA, double limit_mA, const Words& words) {
     for (int decimals = 1; decimals <= 3; ++decimals) {
         if (std::abs(mA) >= 0.0995 && readout_mA(mA) == readout_mA(limit_mA) &&
             readout_number(mA, decimals) != readout_number(limit_mA, decimals)) {
-            return readout_number(mA, decimals) + " mA";
+            return words.number(mA, decimals) + " mA";
         }
     }
-    return readout_mA(mA);
+    return words.mA(mA);
 }
 
 const char* sign_of(CellFace face) {
     return face == CellFace::negative ? "−" : "+";
 }
 
-const char* sign_of(Side side) {
+std::string sign_of(Side side, const Words& words) {
     switch (side) {
     case Side::negative:
         return "−";
     case Side::positive:
         return "+";
     case Side::link:
-        return "link";
+        return words("findings.link");
     }
     return "";
 }
 
+std::string trace_words(CellFace face, const Words& words) {
+    return words(face == CellFace::negative ? "findings.trace_minus" : "findings.trace_plus");
+}
+
+std::string with_sign(const ReviewFacts& facts, const Strip& strip) {
+    return facts.words("findings.with_sign",
+                       {{"name", strip.id}, {"sign", sign_of(strip.side, facts.words)}});
+}
+
+std::string part_words(const std::string& id, const Words& words) {
+    return id == "holder" ? words("findings.holder") : id;
+}
+
 std::string contact_words(const ReviewFacts& facts, int terminal) {
     if (holder_type(facts).kind == HolderKind::flap) {
-        return terminal == 0 ? "the bed" : "the inside of the flap";
+        return facts.words(terminal == 0 ? "findings.bed" : "findings.flap_inside");
     }
-    return terminal == 0 ? "the holder's − pad" : "the holder's + pad";
+    return facts.words(terminal == 0 ? "findings.holder_minus" : "findings.holder_plus");
 }
 
 const Strip& strip_at(const ReviewFacts& facts, int strip) {

@@ -15,17 +15,25 @@ namespace lanternleaf {
 /// "L6-" -> "L6−" (U+2212) for sentences; Finding::parts keep the plain hyphen of the files.
 [[nodiscard]] std::string spoken(const std::string& name);
 /// "N1", "N1 and N2", "N1, N2 and N3", each spoken.
-[[nodiscard]] std::string spoken_list(const std::vector<std::string>& names);
+[[nodiscard]] std::string spoken_list(const std::vector<std::string>& names, const Words& words);
 /// "25 mm²", one decimal below 10.
-[[nodiscard]] std::string readout_mm2(double mm2);
+[[nodiscard]] std::string area_text(double mm2, const Words& words);
+/// A height of foam or paper, to the hundredth: "0.25 mm".
+[[nodiscard]] std::string fine_mm(double mm, const Words& words);
 /// A length that lies below a limit, with as many decimals (at most 2) as show that it does.
-[[nodiscard]] std::string readout_below_mm(double mm, double limit_mm);
+[[nodiscard]] std::string below_mm(double mm, double limit_mm, const Words& words);
 /// A current that is told beside its limit, with as many decimals (at most 3) as tell the two apart.
-[[nodiscard]] std::string readout_mA_beside(double mA, double limit_mA);
+[[nodiscard]] std::string mA_beside(double mA, double limit_mA, const Words& words);
 /// "+" or "−" for a face of the cell.
 [[nodiscard]] const char* sign_of(CellFace face);
 /// "+", "−" or "link" for what a strip is meant to be.
-[[nodiscard]] const char* sign_of(Side side);
+[[nodiscard]] std::string sign_of(Side side, const Words& words);
+/// "+ trace", "− trace".
+[[nodiscard]] std::string trace_words(CellFace face, const Words& words);
+/// "N1 (−)".
+[[nodiscard]] std::string with_sign(const ReviewFacts& facts, const Strip& strip);
+/// An id, or "The holder", to begin a sentence with.
+[[nodiscard]] std::string part_words(const std::string& id, const Words& words);
 /// "the bed", "the inside of the flap", "the holder's + pad".
 [[nodiscard]] std::string contact_words(const ReviewFacts& facts, int terminal);
 

@@ -1,7 +1,6 @@
 // Opposite sides that nearly touch. For each pair of strips: what lies within 2 mm of the other, less what a
 // patch between keeps apart, less the surroundings of pads (which must come close) and of crossings already
 // reported.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "findings/rule_tools.h"
 
@@ -155,11 +154,16 @@ void check_discs(const ReviewFacts& facts, int strip, Findings& out) {
         }
         const Nearest here = nearest_to_contact(facts, ribbon, terminal);
         Finding found{"clearance", Level::caution, here.on_a, {tape.id, "holder"}, "", ""};
-        found.text = tape.id + " (" + sign_of(tape.side) + ") reaches onto " +
-                     contact_words(facts, terminal) + " (" + sign_of(face) + ") by " + readout_mm2(area_mm2) +
-                     ": a cell that sits a little off touches it.";
-        found.fix = "Keep " + tape.id + " " + readout_mm(tolerance::kClearance_mm) + " or more away from " +
-                    contact_words(facts, terminal) + ".";
+        const Words& words = facts.words;
+        const std::string contact = contact_words(facts, terminal);
+        found.text = words("findings.disc_reach", {{"part", tape.id},
+                                                   {"sign", sign_of(tape.side, words)},
+                                                   {"contact", contact},
+                                                   {"face", sign_of(face)},
+                                                   {"area", area_text(area_mm2, words)}});
+        found.fix =
+            words("findings.disc_reach_fix",
+                  {{"part", tape.id}, {"mm", words.mm(tolerance::kClearance_mm)}, {"contact", contact}});
         out.push_back(std::move(found));
     }
 }
@@ -184,12 +188,16 @@ void rule_clearance(const ReviewFacts& facts, Findings& out) {
             }
             Finding found{"clearance", Level::caution, (gap.on_a + gap.on_b) * 0.5, {one.id, other.id}, "",
                           ""};
-            found.text = one.id + " (" + sign_of(one.side) + ") and " + other.id + " (" +
-                         sign_of(other.side) + ") are only " +
-                         readout_below_mm(gap.mm, tolerance::kClearance_mm) + " apart; keep " +
-                         readout_mm(tolerance::kClearance_mm) + " at least.";
-            // 3 mm is the working distance of common practice; 2 mm its minimum.
-            found.fix = "Move one of them to leave 3 mm, or lay a patch between.";
+            const Words& words = facts.words;
+            found.text = words("findings.near", {{"a", one.id},
+                                                 {"a_sign", sign_of(one.side, words)},
+                                                 {"b", other.id},
+                                                 {"b_sign", sign_of(other.side, words)},
+                                                 {"mm", below_mm(gap.mm, tolerance::kClearance_mm, words)},
+                                                 {"least", words.mm(tolerance::kClearance_mm)}});
+            // The working distance of common practice; 2 mm is its minimum.
+            constexpr double kWorking_mm = 3.0;
+            found.fix = words("findings.near_fix", {{"mm", words.mm(kWorking_mm)}});
             out.push_back(std::move(found));
         }
         check_discs(facts, i, out);

@@ -1,5 +1,4 @@
 // Where two strips lie over each other: a crossing that must be kept apart, or a joint that must conduct.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "findings/rule_tools.h"
 
@@ -22,10 +21,6 @@ Finding at_overlap(const ReviewFacts& facts, const Overlap& overlap, const char*
 bool is_crossing(const ReviewFacts& facts, const Overlap& overlap) {
     return overlap.area_mm2 > tolerance::kTouch_mm2 &&
            opposite(strip_at(facts, overlap.lower).side, strip_at(facts, overlap.upper).side);
-}
-
-std::string with_sign(const ReviewFacts& facts, int strip) {
-    return strip_at(facts, strip).id + " (" + sign_of(strip_at(facts, strip).side) + ")";
 }
 
 /// How much the overlap can grow before it sticks out, up to the limit; found by halving.
@@ -57,21 +52,26 @@ void rule_crossing_bare(const ReviewFacts& facts, Findings& out) {
             continue;
         }
         Finding found = at_overlap(facts, overlap, "crossing-bare", Level::problem);
+        const Words& words = facts.words;
         const std::string& upper = strip_at(facts, overlap.upper).id;
-        found.text = with_sign(facts, overlap.upper) + " crosses " + with_sign(facts, overlap.lower) +
-                     " with no patch between: " + readout_mm2(overlap.area_mm2) +
-                     (overlap.conducts ? " of metal touch." : " are kept apart by glue alone.");
+        const std::string& lower = strip_at(facts, overlap.lower).id;
+        found.text = words(overlap.conducts ? "findings.crosses_touch" : "findings.crosses_glue",
+                           {{"upper", upper},
+                            {"upper_sign", sign_of(strip_at(facts, overlap.upper).side, words)},
+                            {"lower", lower},
+                            {"lower_sign", sign_of(strip_at(facts, overlap.lower).side, words)},
+                            {"area", area_text(overlap.area_mm2, words)}});
         const int misplaced = misplaced_patch(facts, overlap);
         if (misplaced >= 0) {
             const int laid = facts.conductors.patches[static_cast<std::size_t>(misplaced)].laid_index;
             const int lower_at = facts.conductors.strips[static_cast<std::size_t>(overlap.lower)].laid_index;
             const std::string& id = patch_id(facts, misplaced);
             found.parts.push_back(id);
-            found.fix = id + " lies " + (laid < lower_at ? "under" : "over") + " both: lay it after " +
-                        found.parts[0] + " and before " + upper + ".";
+            found.fix = words(laid < lower_at ? "findings.patch_under_both" : "findings.patch_over_both",
+                              {{"patch", id}, {"lower", lower}, {"upper", upper}});
         } else {
-            found.fix = "Lift " + upper + " there and put a patch under it, with " +
-                        readout_mm(tolerance::kPatchSpare_mm) + " or more to spare on every side.";
+            found.fix = words("findings.patch_needed",
+                              {{"upper", upper}, {"mm", words.mm(tolerance::kPatchSpare_mm)}});
         }
         out.push_back(std::move(found));
     }
@@ -87,14 +87,14 @@ void rule_patch_small(const ReviewFacts& facts, Findings& out) {
             continue;
         }
         Finding found = at_overlap(facts, overlap, "patch-small", bare ? Level::problem : Level::caution);
-        const std::string strips = found.parts[0] + " and " + found.parts[1];
+        const Words& words = facts.words;
+        const std::string strips = words.list({found.parts[0], found.parts[1]});
         std::vector<std::string> patches;
         for (const int patch : overlap.patches) {
             patches.push_back(patch_id(facts, patch));
         }
         found.parts.insert(found.parts.begin(), patches.begin(), patches.end());
-        const std::string names = spoken_list(patches);
-        const bool one = patches.size() == 1;
+        const std::string names = spoken_list(patches, words);
         if (bare) {
             const Convex* widest = nullptr;
             for (const Convex& piece : overlap.bare) {
@@ -105,16 +105,21 @@ void rule_patch_small(const ReviewFacts& facts, Findings& out) {
             if (widest != nullptr) {
                 found.at_mm = centroid(*widest);
             }
-            found.text = names + (one ? " leaves " : " leave ") + readout_mm2(overlap.bare_mm2) +
-                         " of the crossing of " + strips + " bare.";
+            found.text = words("findings.patch_leaves_bare", {{"n", patches.size()},
+                                                              {"patches", names},
+                                                              {"area", area_text(overlap.bare_mm2, words)},
+                                                              {"strips", strips}});
         } else {
-            found.text = names + (one ? " covers" : " cover") + " the crossing of " + strips + " with only " +
-                         readout_below_mm(spare_of(facts, overlap), tolerance::kPatchSpare_mm) +
-                         " to spare; " + readout_mm(tolerance::kPatchSpare_mm) + " are needed.";
+            found.text =
+                words("findings.patch_scant",
+                      {{"n", patches.size()},
+                       {"patches", names},
+                       {"strips", strips},
+                       {"spare", below_mm(spare_of(facts, overlap), tolerance::kPatchSpare_mm, words)},
+                       {"mm", words.mm(tolerance::kPatchSpare_mm)}});
         }
-        found.fix = std::string(one ? "Use a larger patch" : "Use one larger patch") +
-                    ", centred on the crossing, with " + readout_mm(tolerance::kPatchSpare_mm) +
-                    " or more past the tape on every side.";
+        found.fix = words("findings.patch_larger",
+                          {{"n", patches.size()}, {"mm", words.mm(tolerance::kPatchSpare_mm)}});
         out.push_back(std::move(found));
     }
 }
@@ -127,10 +132,12 @@ void rule_joint_open(const ReviewFacts& facts, Findings& out) {
         Finding found = at_overlap(facts, overlap, "joint-open", Level::problem);
         const std::string& lower = strip_at(facts, overlap.lower).id;
         const std::string& upper = strip_at(facts, overlap.upper).id;
-        found.text = upper + " lies on " + lower + " over " + readout_mm2(overlap.bare_mm2) +
-                     ", but the glue of its tape (" + strip_at(facts, overlap.upper).tape +
-                     ") does not conduct: the joint is open.";
-        found.fix = "Turn the end of " + upper + " under, so that foil lies on foil, and rub it flat.";
+        const Words& words = facts.words;
+        found.text = words("findings.joint_open", {{"upper", upper},
+                                                   {"lower", lower},
+                                                   {"area", area_text(overlap.bare_mm2, words)},
+                                                   {"tape", strip_at(facts, overlap.upper).tape}});
+        found.fix = words("findings.joint_open_fix", {{"upper", upper}});
         out.push_back(std::move(found));
     }
 }
@@ -149,11 +156,13 @@ void rule_joint_short(const ReviewFacts& facts, Findings& out) {
             continue;
         }
         Finding found = at_overlap(facts, overlap, "joint-short", Level::caution);
-        found.text = found.parts[1] + " overlaps " + found.parts[0] + " by only " +
-                     readout_below_mm(overlap_mm, width_mm) + "; the tape is " + readout_mm(width_mm) +
-                     " wide.";
-        found.fix = "Let " + found.parts[1] + " run at least " + readout_mm(width_mm) + " onto " +
-                    found.parts[0] + ", and rub the joint flat.";
+        const Words& words = facts.words;
+        const Fill upper{"upper", found.parts[1]};
+        const Fill lower{"lower", found.parts[0]};
+        const Fill width{"width", words.mm(width_mm)};
+        found.text = words("findings.joint_short",
+                           {upper, lower, {"mm", below_mm(overlap_mm, width_mm, words)}, width});
+        found.fix = words("findings.joint_short_fix", {upper, lower, width});
         out.push_back(std::move(found));
     }
 }

@@ -1,5 +1,4 @@
 // Heights: foam against holder and cell, and the closed card against the letter box.
-#include "base/readout.h"
 #include "findings/rule_tools.h"
 
 #include <algorithm>
@@ -37,14 +36,19 @@ Vec2 foam_place(const Card& card) {
     return {};
 }
 
-std::string foam_words(const Card& card) {
-    const int layers = card.foam->layers;
-    return "The foam is " + readout_number(foam_mm(card), 2) + " mm high (" + std::to_string(layers) +
-           (layers == 1 ? " layer of " : " layers of ") + readout_number(card.foam->thickness_mm, 2) + " mm)";
+std::string foam_words(const ReviewFacts& facts, const char* message, std::string_view limit,
+                       double limit_mm) {
+    const Words& words = facts.words;
+    const Card& card = facts.card;
+    return words(message, {{"foam", fine_mm(foam_mm(card), words)},
+                           {"n", card.foam->layers},
+                           {"layer", fine_mm(card.foam->thickness_mm, words)},
+                           {limit, fine_mm(limit_mm, words)}});
 }
 
-std::string range_words(double low_mm, double high_mm) {
-    return readout_number(low_mm, 2) + "–" + readout_number(high_mm, 2) + " mm";
+std::string range_words(double low_mm, double high_mm, const Words& words) {
+    const bool unit_once = words.unit() == LengthUnit::mm;
+    return (unit_once ? words.number(low_mm, 2) : fine_mm(low_mm, words)) + "–" + fine_mm(high_mm, words);
 }
 
 /// How many layers of this foam would do; 0 when no whole number does.
@@ -53,13 +57,13 @@ int layers_between(double layer_mm, double low_mm, double high_mm) {
     return layers >= 1 && layers * layer_mm <= high_mm + 1e-9 ? layers : 0;
 }
 
-std::string foam_fix(const Card& card, double low_mm, double high_mm) {
+std::string foam_fix(const Card& card, double low_mm, double high_mm, const Words& words) {
+    const std::string range = range_words(low_mm, high_mm, words);
     const int layers = layers_between(card.foam->thickness_mm, low_mm, high_mm);
     if (layers == 0) {
-        return "Use foam that comes to " + range_words(low_mm, high_mm) + " in whole layers.";
+        return words("findings.foam_other", {{"range", range}});
     }
-    return "Use " + std::to_string(layers) + (layers == 1 ? " layer" : " layers") +
-           " of this foam: " + range_words(low_mm, high_mm) + " is right.";
+    return words("findings.foam_layers", {{"n", layers}, {"range", range}});
 }
 
 constexpr double kFoamRounding_mm = 1e-9; // 3 layers of 1.1 mm are 3.3 mm
@@ -72,9 +76,8 @@ void rule_foam_low(const ReviewFacts& facts, Findings& out) {
         return;
     }
     Finding found{"foam-low", Level::problem, foam_place(facts.card), {"foam", "holder"}, "", ""};
-    found.text = foam_words(facts.card) + ", but holder and cell stand " + readout_number(least_mm, 2) +
-                 " mm: the closed card stays pressed and the cell runs flat.";
-    found.fix = foam_fix(facts.card, least_mm, least_mm + holder_type(facts).travel_mm);
+    found.text = foam_words(facts, "findings.foam_low", "least", least_mm);
+    found.fix = foam_fix(facts.card, least_mm, least_mm + holder_type(facts).travel_mm, facts.words);
     out.push_back(std::move(found));
 }
 
@@ -84,16 +87,16 @@ void rule_foam_high(const ReviewFacts& facts, Findings& out) {
         return;
     }
     Finding found{"foam-high", Level::problem, foam_place(facts.card), {"foam", "holder"}, "", ""};
-    found.text = foam_words(facts.card) + ", and a press bridges no more than " + readout_number(most_mm, 2) +
-                 " mm: the flap never meets the cell.";
-    found.fix = foam_fix(facts.card, holder_mm(facts), most_mm);
+    found.text = foam_words(facts, "findings.foam_high", "most", most_mm);
+    found.fix = foam_fix(facts.card, holder_mm(facts), most_mm, facts.words);
     out.push_back(std::move(found));
 }
 
 void rule_mail_thick(const ReviewFacts& facts, Findings& out) {
     // Four layers of 0.25 mm card (300 g/m2) and 0.2 mm of glue and air: common practice, stated in the
     // sentence.
-    constexpr double kCardLayers_mm = 4 * 0.25;
+    constexpr double kSheet_mm = 0.25;
+    constexpr double kCardLayers_mm = 4 * kSheet_mm;
     constexpr double kSpare_mm = 0.2;
     // 5 mm: Royal Mail letter, Deutsche Post Standardbrief, Canada Post standard.
     constexpr double kLetter_mm = 5.0;
@@ -103,10 +106,13 @@ void rule_mail_thick(const ReviewFacts& facts, Findings& out) {
         return;
     }
     Finding found{"mail-thick", Level::note, facts.card.holder.at_mm, {"holder"}, "", ""};
-    found.text = "Closed, the card is about " + readout_mm(closed_mm) + " thick (" + readout_mm(inside_mm) +
-                 " inside, four layers of 0.25 mm card and 0.2 mm to spare); many letter rates stop at " +
-                 readout_mm(kLetter_mm) + ".";
-    found.fix = "Ask for a thicker rate before posting, or use a thinner cell and less foam.";
+    const Words& words = facts.words;
+    found.text = words("findings.mail_thick", {{"closed", words.mm(closed_mm)},
+                                               {"inside", words.mm(inside_mm)},
+                                               {"sheet", fine_mm(kSheet_mm, words)},
+                                               {"spare", fine_mm(kSpare_mm, words)},
+                                               {"letter", words.mm(kLetter_mm)}});
+    found.fix = words("findings.mail_thick_fix");
     out.push_back(std::move(found));
 }
 

@@ -1,5 +1,4 @@
 // The holder and the cell in it.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "findings/rule_tools.h"
 
@@ -26,6 +25,7 @@ void rule_outside_holder(const ReviewFacts& facts, Findings& out) {
         return; // an empty sheet has nothing to say yet
     }
     const int terminal = terminal_of(facts.card, CellFace::positive);
+    const Words& words = facts.words;
     const std::string contact = contact_words(facts, terminal);
     Nearest best;
     int closest = -1;
@@ -46,24 +46,26 @@ void rule_outside_holder(const ReviewFacts& facts, Findings& out) {
     const HolderShape shape = holder_shape(facts.card, facts.parts);
     Finding found{"outside-holder", Level::problem, shape.at_mm[terminal], {"holder"}, "", ""};
     if (closest < 0) {
-        found.text = "No + trace starts inside the holder: none is laid yet.";
-        found.fix = "Start a + trace on " + contact + ".";
+        found.text = words("findings.outside_none");
+        found.fix = words("findings.outside_none_fix", {{"contact", contact}});
     } else {
         const std::string& id = strip_at(facts, closest).id;
         const Ribbon& ribbon = made.strips[static_cast<std::size_t>(closest)].ribbon;
         found.parts.insert(found.parts.begin(), id);
         found.at_mm = best.on_a;
         if (best.mm > tolerance::kSamePlace_mm) {
-            found.text = "The + trace " + id + " does not start inside the holder: it is " +
-                         readout_below_mm(best.mm, 0.0) + " short of " + contact + ".";
+            found.text = words("findings.outside_short",
+                               {{"part", id}, {"mm", below_mm(best.mm, 0.0, words)}, {"contact", contact}});
         } else {
-            found.text = "The + trace " + id + " lies on " + contact + " by only " +
-                         readout_mm2(area_on_contact(facts, ribbon, terminal)) + "; " +
-                         (flap ? readout_mm2(tolerance::kDiscContact_mm2) + " make contact."
-                               : std::string("its metal does not meet the pad."));
+            const Fill part{"part", id};
+            const Fill on{"contact", contact};
+            const Fill area{"area", area_text(area_on_contact(facts, ribbon, terminal), words)};
+            const Fill needed{"needed", area_text(tolerance::kDiscContact_mm2, words)};
+            found.text = flap ? words("findings.outside_scant", {part, on, area, needed})
+                              : words("findings.outside_no_metal", {part, on, area});
         }
-        found.fix = "Start " + id + " in the middle of " + contact +
-                    (flap ? ", so that the press closes on it." : ".");
+        found.fix = words(flap ? "findings.outside_flap_fix" : "findings.outside_fix",
+                          {{"part", id}, {"contact", contact}});
     }
     out.push_back(std::move(found));
 }
@@ -75,11 +77,11 @@ void rule_cells_stacked(const ReviewFacts& facts, Findings& out) {
     }
     const CellState stack = fresh_cell(facts.card, facts.parts);
     Finding found{"cells-stacked", Level::caution, facts.card.holder.at_mm, {"holder"}, "", ""};
-    found.text = std::to_string(count) + " cells are stacked: together they give " +
-                 readout_volts(stack.open_V) + " and stand " +
-                 readout_mm(count * cell_type(facts).height_mm) + " high.";
-    found.fix =
-        "Use one cell; if you must stack, give every light a resistor and never mix old cells with new.";
+    const Words& words = facts.words;
+    found.text = words("findings.cells_stacked", {{"n", count},
+                                                  {"volts", words.volts(stack.open_V)},
+                                                  {"mm", words.mm(count * cell_type(facts).height_mm)}});
+    found.fix = words("findings.cells_stacked_fix");
     out.push_back(std::move(found));
 }
 
@@ -92,28 +94,23 @@ void rule_cell_in_reach(const ReviewFacts& facts, Findings& out) {
     const bool sale = card.audience == Audience::sale;
     Finding found{
         "cell-in-reach", sale ? Level::note : Level::problem, card.holder.at_mm, {"holder"}, "", ""};
-    const std::string opens = "Fingers can open this holder";
+    const Words& words = facts.words;
     if (sale) {
-        found.text = opens + ", and the card is for sale: many markets have rules for goods with coin cells.";
-        found.fix =
-            "Look up the rules of every market you sell in, and think of a holder that opens only with "
-            "a tool.";
+        found.text = words("findings.reach_sale");
+        found.fix = words("findings.reach_sale_fix");
         out.push_back(std::move(found));
         return;
     }
     // "As little as 2 hours" is the standard public wording on swallowed lithium coin cells (National Capital
     // Poison Center, Ontario Poison Centre).
-    const std::string harm = " A swallowed coin cell can burn a child badly in 2 hours.";
     if (card.audience == Audience::school_class) {
-        found.text = opens + ", and each card goes to a home you do not know." + harm;
+        found.text = words("findings.reach_class");
     } else if (card.audience_given) {
-        found.text = opens + ", and a child under 6 may get at the card." + harm;
+        found.text = words("findings.reach_child");
     } else {
-        found.text = opens + "; nobody was named for this card, so a child under 6 is assumed." + harm;
+        found.text = words("findings.reach_nobody_named");
     }
-    found.fix =
-        "Use a holder that opens only with a tool, or give the card without its cell, and follow your "
-        "local rules.";
+    found.fix = words("findings.reach_fix");
     out.push_back(std::move(found));
 }
 

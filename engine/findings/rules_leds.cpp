@@ -1,5 +1,4 @@
 // What lies under a pad: a pad wants one flat layer of tape.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "findings/rule_tools.h"
 
@@ -53,9 +52,10 @@ void rule_led_on_fold(const ReviewFacts& facts, Findings& out) {
         const std::string name = piece_name(facts, pad.piece);
         const std::string& strip = strip_at(facts, worst).id;
         Finding found{"led-on-fold", Level::caution, at_mm, {name, strip}, "", ""};
-        found.text = spoken(name) + " lies on a fold of " + strip + ": " + readout_mm2(most_mm2) +
-                     " of the pad are on doubled tape.";
-        found.fix = "Move " + owner_of(facts, pad.piece) + " along the tape until the pad lies flat.";
+        const Words& words = facts.words;
+        found.text = words("findings.on_fold",
+                           {{"pad", spoken(name)}, {"strip", strip}, {"area", area_text(most_mm2, words)}});
+        found.fix = words("findings.pad_flat_fix", {{"part", owner_of(facts, pad.piece)}});
         out.push_back(std::move(found));
     });
 }
@@ -91,10 +91,13 @@ void rule_led_on_joint(const ReviewFacts& facts, Findings& out) {
         const Strip& lower = strip_at(facts, worst->lower);
         const Strip& upper = strip_at(facts, worst->upper);
         Finding found{"led-on-joint", Level::caution, at_mm, {name, lower.id, upper.id}, "", ""};
-        found.text = spoken(name) + " lies on the " +
-                     (opposite(lower.side, upper.side) ? "crossing" : "joint") + " of " + lower.id + " and " +
-                     upper.id + ": " + readout_mm2(most_mm2) + " of the pad are on two layers of tape.";
-        found.fix = "Move " + owner_of(facts, pad.piece) + " along the tape until the pad lies flat.";
+        const Words& words = facts.words;
+        found.text = words(opposite(lower.side, upper.side) ? "findings.on_crossing" : "findings.on_joint",
+                           {{"pad", spoken(name)},
+                            {"lower", lower.id},
+                            {"upper", upper.id},
+                            {"area", area_text(most_mm2, words)}});
+        found.fix = words("findings.pad_flat_fix", {{"part", owner_of(facts, pad.piece)}});
         out.push_back(std::move(found));
     });
 }

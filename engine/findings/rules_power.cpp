@@ -1,7 +1,7 @@
 // Currents and brightness, from the solved circuit. Silent when the cell is shorted or the circuit was not
 // solved: then another rule has already said what matters.
-#include "base/readout.h"
 #include "base/tolerance.h"
+#include "findings/colour_words.h"
 #include "findings/rule_tools.h"
 
 #include <algorithm>
@@ -65,7 +65,7 @@ bool any_reversed(const ReviewFacts& facts) {
 
 std::string dim_fix(const ReviewFacts& facts, int led, bool alone) {
     if (!alone) {
-        return "Put the lights side by side between + and −: one cell cannot drive one after the other.";
+        return facts.words("findings.one_after_other_fix");
     }
     const Conductors& made = facts.conductors;
     const std::size_t pad = 2 * static_cast<std::size_t>(led);
@@ -73,9 +73,9 @@ std::string dim_fix(const ReviewFacts& facts, int led, bool alone) {
         return net == made.net_of_terminal[0] || net == made.net_of_terminal[1];
     };
     if (!leads_on(made.net_of_led_pad[pad]) || !leads_on(made.net_of_led_pad[pad + 1])) {
-        return "Use a smaller resistor, or none.";
+        return facts.words("findings.smaller_resistor_fix");
     }
-    return "Use fewer lights or a light that asks for less voltage, and press every joint well.";
+    return facts.words("findings.fewer_lights_fix");
 }
 
 std::string id_of_led(const ReviewFacts& facts, int led) {
@@ -100,11 +100,13 @@ void rule_led_overdriven(const ReviewFacts& facts, Findings& out) {
                       {id},
                       "",
                       ""};
-        found.text = id + " takes " + readout_mA_beside(light.current_mA, max_mA) +
-                     " from a fresh cell; its limit is " + readout_mA(max_mA) + ".";
-        found.fix = "Put a resistor of " + readout_ohm(guarding_ohm(facts, light.led)) +
-                    " or more in series with " + id +
-                    (facts.card.cell.count > 1 ? ", or use one cell." : ".");
+        const Words& words = facts.words;
+        found.text = words(
+            "findings.overdriven",
+            {{"led", id}, {"mA", mA_beside(light.current_mA, max_mA, words)}, {"limit", words.mA(max_mA)}});
+        const bool stacked = facts.card.cell.count > 1;
+        found.fix = words(stacked ? "findings.overdriven_stacked_fix" : "findings.overdriven_fix",
+                          {{"ohm", words.ohm(guarding_ohm(facts, light.led))}, {"led", id}});
         out.push_back(std::move(found));
     }
 }
@@ -125,14 +127,15 @@ void rule_cell_overloaded(const ReviewFacts& facts, Findings& out) {
         return;
     }
     Finding found{"cell-overloaded", Level::caution, facts.card.holder.at_mm, {"holder"}, "", ""};
-    found.text = std::string("The lights draw ") + readout_mA_beside(current_mA, limit_mA) + " from the " +
-                 facts.card.cell.type +
-                 (settled ? " when left on"
-                  : press ? " while pressed"
-                          : "") +
-                 "; its limit is " + readout_mA(limit_mA) +
-                 (pulse ? " for a press of about 15 s." : " for hours of light.");
-    found.fix = "Use fewer lights, give them resistors, or take a larger cell.";
+    const Words& words = facts.words;
+    const char* message = pulse     ? "findings.overloaded_pulse"
+                          : settled ? "findings.overloaded_left_on"
+                          : press   ? "findings.overloaded_pressed"
+                                    : "findings.overloaded";
+    found.text = words(message, {{"mA", mA_beside(current_mA, limit_mA, words)},
+                                 {"cell", facts.card.cell.type},
+                                 {"limit", words.mA(limit_mA)}});
+    found.fix = words("findings.overloaded_fix");
     out.push_back(std::move(found));
 }
 
@@ -153,15 +156,18 @@ void rule_dim_led(const ReviewFacts& facts, Findings& out) {
             "dim-led", Level::caution, facts.card.leds[static_cast<std::size_t>(light.led)].at_mm, {id}, "",
             ""};
         const double current_mA = std::max(0.0, light.current_mA);
-        found.text =
-            id + (light.state == LightState::dark ? " stays dark: it gets only " : " is dim: it gets only ") +
-            (current_mA < 1e-4 ? std::string("0 mA") : readout_mA_beside(current_mA, tolerance::kLit_mA)) +
-            "; " + readout_mA(tolerance::kLit_mA) + " or more looks lit.";
+        const Words& words = facts.words;
+        found.text = words(light.state == LightState::dark ? "findings.stays_dark" : "findings.is_dim",
+                           {{"led", id},
+                            {"mA", current_mA < 1e-4 ? std::string("0 mA")
+                                                     : mA_beside(current_mA, tolerance::kLit_mA, words)},
+                            {"lit", words.mA(tolerance::kLit_mA)}});
         const int thief = thief_of(facts, light.led);
         if (thief >= 0) {
             found.parts.push_back(id_of_led(facts, thief));
-            found.fix = id_of_led(facts, thief) + " (" + led_type(facts, thief).colour +
-                        ") takes the current: give it a resistor, or use lights of one colour.";
+            found.fix =
+                words("findings.thief_fix", {{"led", id_of_led(facts, thief)},
+                                             {"colour", colour_words(led_type(facts, thief).colour, words)}});
         } else {
             found.fix = dim_fix(facts, light.led, alone);
         }
@@ -202,11 +208,13 @@ void rule_uneven_light(const ReviewFacts& facts, Findings& out) {
         }
         const std::string id = id_of_led(facts, lights[i].led);
         Finding found{"uneven-light", Level::caution, facts.card.leds[i].at_mm, {id}, "", ""};
-        found.text = id + " gives " + readout_percent(lights[i].mcd / median_mcd) +
-                     " of the light of the other " + colour + (others_mcd.size() == 1 ? " one" : " ones") +
-                     "; below " + readout_percent(tolerance::kPlainlyDimmer) + " the eye sees it.";
-        found.fix =
-            "Give " + id + " the same parts and as short a way as the others, and press its joints well.";
+        const Words& words = facts.words;
+        found.text = words("findings.uneven", {{"led", id},
+                                               {"percent", words.percent(lights[i].mcd / median_mcd)},
+                                               {"colour", colour_words(colour, words)},
+                                               {"n", others_mcd.size()},
+                                               {"limit", words.percent(tolerance::kPlainlyDimmer)}});
+        found.fix = words("findings.uneven_fix", {{"led", id}});
         out.push_back(std::move(found));
     }
 }

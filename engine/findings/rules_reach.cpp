@@ -1,5 +1,4 @@
 // Does the cell's current have a way to every light, the right way round, and no way past them?
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "findings/rule_tools.h"
 
@@ -23,13 +22,13 @@ Side nature_of(const ReviewFacts& facts, Piece piece) {
 
 std::string in_words(const ReviewFacts& facts, Piece piece) {
     if (piece.kind == PieceKind::terminal) {
-        return contact_words(facts, piece.pad) + " (" + sign_of(terminal_face(facts.card, piece.pad)) + ")";
+        return facts.words("findings.with_sign", {{"name", contact_words(facts, piece.pad)},
+                                                  {"sign", sign_of(terminal_face(facts.card, piece.pad))}});
     }
-    const std::string name = spoken(piece_name(facts, piece));
     if (piece.kind == PieceKind::strip) {
-        return name + " (" + sign_of(strip_at(facts, piece.index).side) + ")";
+        return with_sign(facts, strip_at(facts, piece.index));
     }
-    return name;
+    return spoken(piece_name(facts, piece));
 }
 
 /// Strips of a net, by index.
@@ -115,23 +114,27 @@ CellFace face_of(DarkPad dark) {
 void lone_pad(const ReviewFacts& facts, DarkPad dark, Findings& out) {
     const PadOutline& pad = facts.conductors.led_pads[static_cast<std::size_t>(2 * dark.led + dark.pad)];
     const std::string name = pad_name(facts, dark);
-    const std::string sign = sign_of(face_of(dark));
+    const Words& words = facts.words;
+    const Fill spoken_pad{"pad", spoken(name)};
     const SideGap gap = gap_from_pad(facts, pad, face_of(dark));
     Finding found{"led-not-reached", Level::problem, pad.at_mm, {name}, "", ""};
     if (gap.strip < 0) {
-        found.text = spoken(name) + " touches no tape, and there is no " + sign + " trace to reach it.";
-        found.fix = "Lay a " + sign + " trace from the holder to " + spoken(name) + ".";
+        const Fill trace{"trace", trace_words(face_of(dark), words)};
+        found.text = words("findings.pad_no_trace", {spoken_pad, trace});
+        found.fix = words("findings.pad_no_trace_fix", {spoken_pad, trace});
     } else {
         const std::string& strip = strip_at(facts, gap.strip).id;
         found.parts.push_back(strip);
         if (gap.mm > tolerance::kSamePlace_mm) {
-            found.text = spoken(name) + " touches no tape: it is " + readout_below_mm(gap.mm, 0.0) +
-                         " short of " + strip + ".";
-            found.fix = "Lengthen " + strip + " up to " + spoken(name) + ", or move " +
-                        facts.card.leds[static_cast<std::size_t>(dark.led)].id + " onto it.";
+            found.text = words("findings.pad_short",
+                               {spoken_pad, {"mm", below_mm(gap.mm, 0.0, words)}, {"strip", strip}});
+            found.fix = words("findings.pad_short_fix",
+                              {spoken_pad,
+                               {"strip", strip},
+                               {"led", facts.card.leds[static_cast<std::size_t>(dark.led)].id}});
         } else {
-            found.text = spoken(name) + " is over " + strip + ", but its metal touches none of the tape.";
-            found.fix = "Let the whole pad lie on " + strip + ", with no patch between.";
+            found.text = words("findings.pad_over", {spoken_pad, {"strip", strip}});
+            found.fix = words("findings.pad_over_fix", {{"strip", strip}});
         }
     }
     out.push_back(std::move(found));
@@ -143,14 +146,16 @@ void both_on_one(const ReviewFacts& facts, DarkPad dark, Findings& out) {
         strips_of(facts.conductors.nets[static_cast<std::size_t>(net_of(facts, dark))]);
     const std::string name = pad_name(facts, dark);
     Finding found{"led-not-reached", Level::problem, led.at_mm, {name, led.id}, "", ""};
-    std::string where = "the same metal";
-    if (!strips.empty()) {
-        found.parts.push_back(strip_at(facts, strips.front()).id);
-        where += " (" + strip_at(facts, strips.front()).id + ")";
+    const Words& words = facts.words;
+    if (strips.empty()) {
+        found.text = words("findings.both_on_metal", {{"led", led.id}});
+    } else {
+        const std::string& strip = strip_at(facts, strips.front()).id;
+        found.parts.push_back(strip);
+        found.text = words("findings.both_on_strip", {{"led", led.id}, {"strip", strip}});
     }
-    found.text = "Both pads of " + led.id + " rest on " + where + ", so no current goes through it.";
-    found.fix = "Let " + spoken(name) + " rest on the " + sign_of(face_of(dark)) +
-                " trace only, and see that the two traces do not touch.";
+    found.fix =
+        words("findings.both_on_fix", {{"pad", spoken(name)}, {"trace", trace_words(face_of(dark), words)}});
     out.push_back(std::move(found));
 }
 
@@ -164,8 +169,8 @@ void dead_conductor(const ReviewFacts& facts, const std::vector<DarkPad>& pads, 
     for (const DarkPad& pad : pads) {
         found.parts.push_back(pad_name(facts, pad));
     }
-    const std::string names = spoken_list(found.parts);
-    const std::string rests = pads.size() == 1 ? " rests on " : " rest on ";
+    const Words& words = facts.words;
+    const std::string names = spoken_list(found.parts, words);
     const SideGap gap = gap_to_face(facts, strips, face);
     const Reach reach = reach_of_net(facts, net_of(facts, first), true, first.led);
     std::string from = strip_at(facts, strips.front()).id;
@@ -182,20 +187,26 @@ void dead_conductor(const ReviewFacts& facts, const std::vector<DarkPad>& pads, 
         gap.strip >= 0 ? strip_at(facts, gap.strip).id : contact_words(facts, gap.terminal);
     found.parts.push_back(gap.strip >= 0 ? goal : "holder");
     found.at_mm = middle(gap.on_a, gap.on_b);
-    found.text = names + rests + from + ", which " +
-                 (reach.none() ? std::string("does not lead to the cell: ")
-                               : std::string("does not lead to the cell's ") + sign_of(face) + " face: ");
+    const char* message = nullptr;
+    const char* cure = nullptr;
     if (gap.mm > tolerance::kSamePlace_mm) {
-        found.text += "it is " + readout_below_mm(gap.mm, 0.0) + " short of " + goal + ".";
-        found.fix = "Lay tape from " + from + " to " + goal + ".";
+        message = reach.none() ? "findings.dead_short" : "findings.dead_face_short";
+        cure = "findings.dead_lay_fix";
     } else if (gap.strip >= 0) {
-        found.text += "it lies over " + goal + " but their metal does not meet.";
-        found.fix = "Join " + from + " and " + goal + ": foil to foil, with no patch between.";
+        message = reach.none() ? "findings.dead_over" : "findings.dead_face_over";
+        cure = "findings.dead_join_fix";
     } else {
-        found.text += "too little of it lies on " + goal + "; " + readout_mm2(tolerance::kDiscContact_mm2) +
-                      " make contact.";
-        found.fix = "Lay " + from + " further onto " + goal + ".";
+        message = reach.none() ? "findings.dead_scant" : "findings.dead_face_scant";
+        cure = "findings.dead_further_fix";
     }
+    found.text = words(message, {{"pads", names},
+                                 {"n", pads.size()},
+                                 {"strip", from},
+                                 {"face", sign_of(face)},
+                                 {"mm", below_mm(gap.mm, 0.0, words)},
+                                 {"goal", goal},
+                                 {"needed", area_text(tolerance::kDiscContact_mm2, words)}});
+    found.fix = words(cure, {{"from", from}, {"goal", goal}});
     out.push_back(std::move(found));
 }
 
@@ -239,13 +250,13 @@ void rule_short_circuit(const ReviewFacts& facts, Findings& out) {
         found.parts.emplace_back("holder");
         found.at_mm = facts.card.holder.at_mm;
     }
-    found.text = "The cell is shorted: " + in_words(facts, last) + " touches " + in_words(facts, next);
+    const Words& words = facts.words;
     const double current_mA = facts.lighting.cell_mA;
-    if (facts.solution.ok() && current_mA > 0.0) {
-        found.text += ", so about " + readout_mA(current_mA) + " go past the lights";
-    }
-    found.text += ".";
-    found.fix = "Keep the cell out; put a patch between the two sides there, or lay one of them elsewhere.";
+    const bool flows = facts.solution.ok() && current_mA > 0.0;
+    found.text =
+        words(flows ? "findings.shorted_current" : "findings.shorted",
+              {{"a", in_words(facts, last)}, {"b", in_words(facts, next)}, {"mA", words.mA(current_mA)}});
+    found.fix = words("findings.shorted_fix");
     out.push_back(std::move(found));
 }
 
@@ -304,15 +315,13 @@ void rule_led_reversed(const ReviewFacts& facts, Findings& out) {
         const Led& part = facts.card.leds[static_cast<std::size_t>(led)];
         const double against_V = -facts.lighting.lights[static_cast<std::size_t>(led)].volts;
         Finding found{"led-reversed", Level::problem, part.at_mm, {part.id}, "", ""};
+        const Words& words = facts.words;
+        const bool held_off = facts.solution.ok() && against_V > 0.0;
         found.text =
-            part.id + " is the wrong way round: " + spoken(part.id + "-") + " leads to the cell's + face";
-        if (facts.solution.ok() && against_V > 0.0) {
-            found.text += ", " + readout_volts(against_V) + " against it";
-        }
-        found.text += ", so it stays dark.";
-        found.fix = reversed == count && count > 1
-                        ? "Every light is turned this way: turn the cell over, or turn each light by 180°."
-                        : "Turn " + part.id + " by 180°.";
+            words(held_off ? "findings.reversed_volts" : "findings.reversed",
+                  {{"led", part.id}, {"pad", spoken(part.id + "-")}, {"volts", words.volts(against_V)}});
+        found.fix = reversed == count && count > 1 ? words("findings.reversed_all_fix")
+                                                   : words("findings.reversed_fix", {{"led", part.id}});
         out.push_back(std::move(found));
     }
 }

@@ -1,5 +1,4 @@
 // The sheet: its edges, its keep-outs and its creases.
-#include "base/readout.h"
 #include "base/tolerance.h"
 #include "findings/rule_tools.h"
 #include "geometry/polygon.h"
@@ -48,14 +47,15 @@ struct Overhang {
     }
 };
 
-void tell_overhang(const Overhang& over, const std::string& id, const char* fix, Findings& out) {
+void tell_overhang(const Overhang& over, const std::string& id, const char* fix, const Words& words,
+                   Findings& out) {
     if (over.mm <= tolerance::kSamePlace_mm) { // touching the edge is well
         return;
     }
     Finding found{"off-sheet", Level::problem, over.at_mm, {id}, "", ""};
-    found.text = (id == "holder" ? "The holder" : id) + " reaches " + readout_below_mm(over.mm, 0.0) +
-                 " past the " + std::string(over.edge) + " edge of the sheet.";
-    found.fix = fix;
+    found.text = words("findings.past_" + std::string(over.edge),
+                       {{"part", part_words(id, words)}, {"mm", below_mm(over.mm, 0.0, words)}});
+    found.fix = words(fix);
     out.push_back(std::move(found));
 }
 
@@ -119,14 +119,15 @@ Convex inscribed(Vec2 centre, double radius_mm) {
 }
 
 void tell_keepout(const Keepout& keepout, const std::string& id, const Shared& shared, const char* fix,
-                  Findings& out) {
+                  const Words& words, Findings& out) {
     if (shared.mm2 <= tolerance::kTouch_mm2) {
         return;
     }
     Finding found{"over-keepout", Level::problem, shared.moment * (1.0 / shared.mm2), {id}, "", ""};
-    found.text = (id == "holder" ? "The holder" : id) + " covers " + readout_mm2(shared.mm2) +
-                 " of a place to keep clear" + (keepout.why.empty() ? "" : " (" + keepout.why + ")") + ".";
-    found.fix = fix;
+    found.text = words(
+        keepout.why.empty() ? "findings.keepout" : "findings.keepout_why",
+        {{"part", part_words(id, words)}, {"area", area_text(shared.mm2, words)}, {"why", keepout.why}});
+    found.fix = words(fix);
     out.push_back(std::move(found));
 }
 
@@ -154,8 +155,6 @@ bool chord(Vec2 centre, double radius_mm, const FoldLine& fold, Vec2& from, Vec2
     return high_mm - low_mm >= kLeastOnCrease_mm;
 }
 
-constexpr const char* kMoveStrip = "Lay the tape another way, inside the sheet.";
-
 } // namespace
 
 void rule_off_sheet(const ReviewFacts& facts, Findings& out) {
@@ -165,12 +164,14 @@ void rule_off_sheet(const ReviewFacts& facts, Findings& out) {
         for (const Run& run : facts.conductors.strips[i].ribbon.runs) {
             over.see(sheet, run.outline);
         }
-        tell_overhang(over, strip_at(facts, static_cast<int>(i)).id, kMoveStrip, out);
+        tell_overhang(over, strip_at(facts, static_cast<int>(i)).id, "findings.past_strip_fix", facts.words,
+                      out);
     }
     for (std::size_t i = 0; i < facts.conductors.patches.size(); ++i) {
         Overhang over;
         over.see(sheet, facts.conductors.patches[i].outline);
-        tell_overhang(over, patch_id(facts, static_cast<int>(i)), "Move the patch in, or trim it.", out);
+        tell_overhang(over, patch_id(facts, static_cast<int>(i)), "findings.past_patch_fix", facts.words,
+                      out);
     }
     for (const PartShapes& part : part_shapes(facts)) {
         Overhang over;
@@ -180,7 +181,7 @@ void rule_off_sheet(const ReviewFacts& facts, Findings& out) {
         for (std::size_t i = 0; i < part.discs_mm.size(); ++i) {
             over.see_disc(sheet, part.discs_mm[i], part.disc_radius_mm[i]);
         }
-        tell_overhang(over, part.id, "Move it in, until all of it lies on the sheet.", out);
+        tell_overhang(over, part.id, "findings.past_part_fix", facts.words, out);
     }
 }
 
@@ -202,8 +203,8 @@ void rule_over_keepout(const ReviewFacts& facts, Findings& out) {
                     shared.add(shared_with(keepout.outline_mm, run.outline));
                 }
             }
-            tell_keepout(keepout, strip_at(facts, static_cast<int>(i)).id, shared, "Lay the tape round it.",
-                         out);
+            tell_keepout(keepout, strip_at(facts, static_cast<int>(i)).id, shared,
+                         "findings.keepout_strip_fix", facts.words, out);
         }
         for (const PartShapes& part : parts) {
             Shared most; // body and pads overlap each other: count the largest, not the sum
@@ -219,7 +220,7 @@ void rule_over_keepout(const ReviewFacts& facts, Findings& out) {
             for (std::size_t i = 0; i < part.discs_mm.size(); ++i) {
                 see(inscribed(part.discs_mm[i], part.disc_radius_mm[i]));
             }
-            tell_keepout(keepout, part.id, most, "Move it clear.", out);
+            tell_keepout(keepout, part.id, most, "findings.keepout_part_fix", facts.words, out);
         }
     }
 }
@@ -248,12 +249,14 @@ void rule_crease(const ReviewFacts& facts, Findings& out) {
             }
             const std::string& id = strip_at(facts, static_cast<int>(i)).id;
             Finding found{"crease", Level::caution, at_mm, {id}, "", ""};
-            found.text =
-                worst_deg > 85.0
-                    ? id + " runs along the crease, where each opening of the card bends it lengthwise."
-                    : id + " runs over the crease " + readout_number(worst_deg, 0) + "° off square; up to " +
-                          readout_number(tolerance::kSquareCrossing_deg, 0) + "° hold.";
-            found.fix = "Let " + id + " cross the crease squarely, in one straight run.";
+            const Words& words = facts.words;
+            found.text = worst_deg > 85.0
+                             ? words("findings.crease_along", {{"part", id}})
+                             : words("findings.crease_slant",
+                                     {{"part", id},
+                                      {"deg", words.number(worst_deg, 0)},
+                                      {"limit", words.number(tolerance::kSquareCrossing_deg, 0)}});
+            found.fix = words("findings.crease_strip_fix", {{"part", id}});
             out.push_back(std::move(found));
         }
         for (const PartShapes& part : parts) {
@@ -279,9 +282,10 @@ void rule_crease(const ReviewFacts& facts, Findings& out) {
                 continue;
             }
             Finding found{"crease", Level::caution, at_mm, {part.id}, "", ""};
-            found.text = (part.id == "holder" ? "The holder" : part.id) + " sits on a crease, " +
-                         readout_below_mm(most_mm, 0.0) + " of it: folding levers it off.";
-            found.fix = "Move it clear of the crease.";
+            const Words& words = facts.words;
+            found.text = words("findings.crease_part",
+                               {{"part", part_words(part.id, words)}, {"mm", below_mm(most_mm, 0.0, words)}});
+            found.fix = words("findings.crease_part_fix");
             out.push_back(std::move(found));
         }
     }
