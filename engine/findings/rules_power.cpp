@@ -101,9 +101,9 @@ void rule_led_overdriven(const ReviewFacts& facts, Findings& out) {
                       "",
                       ""};
         const Words& words = facts.words;
-        found.text = words(
-            "findings.overdriven",
-            {{"led", id}, {"mA", mA_beside(light.current_mA, max_mA, words)}, {"limit", words.mA(max_mA)}});
+        found.text = words("findings.overdriven", {{"led", id},
+                                                   {"current", mA_beside(light.current_mA, max_mA, words)},
+                                                   {"limit", words.mA(max_mA)}});
         const bool stacked = facts.card.cell.count > 1;
         found.fix = words(stacked ? "findings.overdriven_stacked_fix" : "findings.overdriven_fix",
                           {{"ohm", words.ohm(guarding_ohm(facts, light.led))}, {"led", id}});
@@ -132,7 +132,7 @@ void rule_cell_overloaded(const ReviewFacts& facts, Findings& out) {
                           : settled ? "findings.overloaded_left_on"
                           : press   ? "findings.overloaded_pressed"
                                     : "findings.overloaded";
-    found.text = words(message, {{"mA", mA_beside(current_mA, limit_mA, words)},
+    found.text = words(message, {{"current", mA_beside(current_mA, limit_mA, words)},
                                  {"cell", facts.card.cell.type},
                                  {"limit", words.mA(limit_mA)}});
     found.fix = words("findings.overloaded_fix");
@@ -159,8 +159,8 @@ void rule_dim_led(const ReviewFacts& facts, Findings& out) {
         const Words& words = facts.words;
         found.text = words(light.state == LightState::dark ? "findings.stays_dark" : "findings.is_dim",
                            {{"led", id},
-                            {"mA", current_mA < 1e-4 ? std::string("0 mA")
-                                                     : mA_beside(current_mA, tolerance::kLit_mA, words)},
+                            {"current", current_mA < 1e-4 ? std::string("0 mA")
+                                                          : mA_beside(current_mA, tolerance::kLit_mA, words)},
                             {"lit", words.mA(tolerance::kLit_mA)}});
         const int thief = thief_of(facts, light.led);
         if (thief >= 0) {

@@ -253,9 +253,9 @@ void rule_short_circuit(const ReviewFacts& facts, Findings& out) {
     const Words& words = facts.words;
     const double current_mA = facts.lighting.cell_mA;
     const bool flows = facts.solution.ok() && current_mA > 0.0;
-    found.text =
-        words(flows ? "findings.shorted_current" : "findings.shorted",
-              {{"a", in_words(facts, last)}, {"b", in_words(facts, next)}, {"mA", words.mA(current_mA)}});
+    found.text = words(
+        flows ? "findings.shorted_current" : "findings.shorted",
+        {{"a", in_words(facts, last)}, {"b", in_words(facts, next)}, {"current", words.mA(current_mA)}});
     found.fix = words("findings.shorted_fix");
     out.push_back(std::move(found));
 }
