@@ -161,7 +161,7 @@ void settle(DrawState& draw) {
     draw.drag.reset();
     draw.suggested.reset();
     draw.card = draw.history.card();
-    draw.review = review(draw.card, draw.parts);
+    draw.review = review(draw.card, draw.parts, draw.words);
     draw.fixes.assign(draw.review.findings.size(), {});
     std::size_t tried = 0;
     int unreached = 0;
@@ -180,7 +180,7 @@ void settle(DrawState& draw) {
 
 void preview(DrawState& draw, Card card) {
     draw.card = std::move(card);
-    draw.review = review(draw.card, draw.parts);
+    draw.review = review(draw.card, draw.parts, draw.words);
     draw.fixes.assign(draw.review.findings.size(), {});
     draw.shown_finding = -1;
 }

@@ -86,7 +86,7 @@ std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Review& n
 }
 
 std::vector<Fix> fixes_for(const Card& card, const Parts& parts, const Finding& finding, const Words& words) {
-    return fixes_for(card, parts, review(card, parts), finding, words);
+    return fixes_for(card, parts, review(card, parts, words), finding, words);
 }
 
 } // namespace lanternleaf

@@ -281,7 +281,7 @@ std::vector<Lesson> lessons_of(const Record& record, const std::vector<Event>& e
         return lessons;
     }
     // Readings are held against the plan: that is what the next build will be held against too.
-    const std::vector<Step> steps = make_steps(record.card, merged(shipped, record.card.own_parts));
+    const std::vector<Step> steps = make_steps(record.card, merged(shipped, record.card.own_parts), words);
     add_changes(record, words, lessons);
     add_mends(record, words, lessons);
     add_readings(record, events, steps, words, lessons);

@@ -94,7 +94,7 @@ StoryStep tell_step(const Record& record, int number, const Step& step, const St
     const StepRecord& done = record.steps[number - 1];
     StoryStep out;
     out.number = number;
-    out.title = title_of(static_cast<StepId>(number));
+    out.title = title_of(static_cast<StepId>(number), words);
     tell_state(out, done, record, words);
     out.verdict = done.verdict;
     out.stops = done.stops;
@@ -114,7 +114,7 @@ StoryStep tell_step(const Record& record, int number, const Step& step, const St
     }
     for (const ChangeMade& made : record.changes) {
         if (made.step == number) {
-            out.changes.push_back(describe(made.change));
+            out.changes.push_back(describe(made.change, words));
         }
     }
     for (const MendMade& made : record.mends) {
@@ -156,7 +156,7 @@ StoryReading tell_reading(const Reading& reading, const Check* check, const Word
                                     : words("history.seen");
         return out;
     }
-    const ReadingVerdict verdict = judge_reading(*check, reading);
+    const ReadingVerdict verdict = judge_reading(*check, reading, words);
     out.fits = verdict.fit == ReadingFit::as_expected;
     out.expected = check->expect_text;
     out.lights = check->kind == CheckKind::lights;
@@ -206,13 +206,13 @@ Story tell(const Record& record, const std::vector<Event>& events, const Parts& 
     story.passed_first_time = first_time(record);
     story.worked_s = worked_s(timeline);
     story.paused_s = paused_s(timeline);
-    const std::vector<Step> steps = make_steps(record.as_built, parts);
+    const std::vector<Step> steps = make_steps(record.as_built, parts, words);
     for (int i = 0; i < kStepCount; ++i) {
         story.steps.push_back(tell_step(record, i + 1, steps[static_cast<std::size_t>(i)],
                                         timeline[static_cast<std::size_t>(i)], words));
     }
     for (const ChangeMade& made : record.changes) {
-        story.changes.push_back(describe(made.change) + ".");
+        story.changes.push_back(describe(made.change, words) + ".");
     }
     for (const MendMade& made : record.mends) {
         story.mends.push_back(words("history.mended", {{"what", made.text}}) + ".");

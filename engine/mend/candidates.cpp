@@ -314,7 +314,7 @@ void add_as_built(CandidateList& list) {
         "outside-holder",  "joint-open",      "led-overdriven", "dim-led",       "uneven-light",
         "cell-overloaded", "foam-low",        "foam-high"};
     MendModel& model = list.model;
-    const Review found = review(model.card, model.parts);
+    const Review found = review(model.card, model.parts, model.words);
     for (const Finding& finding : found.findings) {
         const bool tells = std::any_of(std::begin(kTelling), std::end(kTelling),
                                        [&](const char* rule) { return finding.rule == rule; });

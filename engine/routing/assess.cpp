@@ -38,9 +38,10 @@ std::vector<Finding> findings_before(const Card& kept, const Parts& parts) {
     return review(kept, parts).findings;
 }
 
-Suggestion assess(LaidCard laid, const Parts& parts, const std::vector<Finding>& before, double bound_mm) {
+Suggestion assess(LaidCard laid, const Parts& parts, const std::vector<Finding>& before, double bound_mm,
+                  const Words& words) {
     Suggestion out;
-    const Review found = review(laid.card, parts);
+    const Review found = review(laid.card, parts, words);
     const auto is_new = [&](const std::string& id) {
         return std::find(laid.laid.begin(), laid.laid.end(), id) != laid.laid.end();
     };

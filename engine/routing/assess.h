@@ -13,6 +13,6 @@ namespace lanternleaf::routing_stages {
 
 /// Fills everything but why_not and move_led.
 [[nodiscard]] Suggestion assess(LaidCard laid, const Parts& parts, const std::vector<Finding>& before,
-                                double bound_mm);
+                                double bound_mm, const Words& words);
 
 } // namespace lanternleaf::routing_stages

@@ -224,7 +224,8 @@ private:
 
     Suggestion finish(const Plan& plan) {
         const Layer layer{&request_.card, &request_.parts, &kept_, &task_};
-        Suggestion made = assess(lay(layer, plan.ribbons), request_.parts, before_, bound_mm_);
+        Suggestion made =
+            assess(lay(layer, plan.ribbons), request_.parts, before_, bound_mm_, request_.words);
         // Where tapes of one side meet past a resistor, current goes round it, and no finding tells.
         made.clean = made.clean && (request_.card.resistors.empty() || plan.trouble() < 0.05);
         if (!made.clean) {
