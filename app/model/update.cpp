@@ -46,7 +46,14 @@ void change_settings(AppState& state, const Surroundings& around, Settings setti
 void retell(AppState& state, const Surroundings& around) {
     if (state.build) {
         state.build->words = around.words;
-        derive(*state.build);
+        OpenBuild& build = *state.build;
+        derive(build);
+        build.lessons = learn_from_library(state, around, build);
+        if (build.verdict) {
+            const StepId step = build.verdict->step;
+            build.verdict = judge_step(build.record.as_built, build.parts, step,
+                                       build.record.at(step).readings, around.words);
+        }
     }
     if (state.build && state.mend) {
         start_mend_search(state, around);
