@@ -1,5 +1,7 @@
 #include "guide/change.h"
 
+#include "guide/phrases.h"
+
 #include <cmath>
 
 namespace lanternleaf {
@@ -31,9 +33,7 @@ constexpr KindName kNames[] = {
 };
 
 std::string at(Vec2 at_mm, const Words& words) {
-    // In millimetres the unit is said once.
-    const std::string x = words.unit() == LengthUnit::mm ? words.number(at_mm.x, 1) : words.mm(at_mm.x);
-    return words("change.at", {{"x", x}, {"y", words.mm(at_mm.y)}});
+    return words("change.at", {{"x", first_of_two(at_mm.x, words)}, {"y", words.mm(at_mm.y)}});
 }
 
 std::string moved(const std::string& part, Vec2 by_mm, const Words& words) {

@@ -1,6 +1,5 @@
 #include "guide/checks.h"
 
-#include "base/readout.h"
 #include "circuit/lights.h"
 #include "guide/phrases.h"
 
@@ -48,39 +47,50 @@ bool is_feed(const GuideFacts& facts, const Stage& stage, const PadRef& pad) {
     return feed >= 0 && &facts.pads[static_cast<std::size_t>(feed)] == &pad;
 }
 
-std::string no_meter_pad(const std::string& from, const std::string& to) {
-    return "Follow one unbroken strip from " + from + " to " + to + ", every joint rubbed flat.";
-}
-
-std::string no_meter_apart(const std::string& from, const std::string& to) {
-    return "Hold a spare cell and a good LED across " + from + " and " + to +
-           ", both ways: it must stay dark.";
-}
-
-std::string spoken_contact(const std::string& key) {
+// "holder-" -> "holder_minus": the end of a message's key.
+std::string contact_name(const std::string& key) {
     if (key.rfind("holder", 0) == 0) {
-        return "holder's " + std::string(key.back() == '-' ? "−" : "+") + " pad";
+        return key.back() == '-' ? "holder_minus" : "holder_plus";
     }
     return key;
 }
 
-Check link_check(const Predictor& predictor, const PadRef& from, const PadRef& to) {
+std::string spoken_contact(const std::string& key, const Words& words) {
+    return words("check." + contact_name(key));
+}
+
+std::string between(const std::string& from, const std::string& to, const Words& words) {
+    return words("check.between", {{"from", from}, {"to", to}});
+}
+
+void expect_ohm(Check& check, const OhmRange& range, const Words& words) {
+    check.kind = CheckKind::resistance;
+    check.expected = range.expected;
+    check.low = range.low;
+    check.high = range.high;
+    check.expect_text = words.ohm_range(range.low, range.high);
+}
+
+// A check of looking: its words are the three messages `name`, `name`_expect and `look`.
+Check look_for(std::string id, const std::string& name, const std::string& look, const Words& words) {
+    return look_check(std::move(id), words("check." + name), words("check." + name + "_expect"),
+                      words("check." + look));
+}
+
+Check link_check(const Predictor& predictor, const PadRef& from, const PadRef& to, const Words& words) {
     Check check;
     check.id = from.name + "-to-" + to.name;
     check.from = from.name;
     check.to = to.name;
-    check.title = shown(from.name) + " to " + shown(to.name);
+    check.title = between(shown(from.name), shown(to.name), words);
     check.kind = CheckKind::open;
-    check.expect_text = "OL (no path)";
+    check.expect_text = words("check.no_path");
     if (const std::optional<OhmRange> range = predictor.pad_to_pad(from, to)) {
-        check.kind = CheckKind::resistance;
-        check.expected = range->expected;
-        check.low = range->low;
-        check.high = range->high;
-        check.expect_text = readout_ohm_range(range->low, range->high);
+        expect_ohm(check, *range, words);
     }
     check.without_meter =
-        "Follow one unbroken strip from " + shown(from.name) + " to " + shown(to.name) + ".";
+        words("check.follow_link",
+              {{"from", words("check.from_pad", {{"pad", shown(from.name)}})}, {"to", shown(to.name)}});
     return check;
 }
 
@@ -108,20 +118,19 @@ void trace_checks(const GuideFacts& facts, StepId step, std::vector<Check>& out)
         if (same == firsts.end()) {
             firsts.push_back(state.pad);
         } else {
-            out.push_back(link_check(predictor, **same, *state.pad));
+            out.push_back(link_check(predictor, **same, *state.pad, facts.words));
         }
     }
 }
 
 void holder_checks(const GuideFacts& facts, std::vector<Check>& out) {
-    out.push_back(look_check("holder-clear", "Holder clear all round", "clear of folds, edges and windows",
-                             has_flap(facts) ? "Look under bed and flap: no fold line, edge or window."
-                                             : "Look all round it: no fold line, edge or window beneath."));
-    out.push_back(look_check("cell-away", "Cell still packed", "no cell on the table",
-                             "Leave every cell in its packet until step 6."));
+    out.push_back(look_for("holder-clear", "holder_clear",
+                           has_flap(facts) ? "holder_clear_flap" : "holder_clear_round", facts.words));
+    out.push_back(look_for("cell-away", "cell_away", "cell_away_look", facts.words));
 }
 
 void closing_checks(const GuideFacts& facts, const Card& card, std::vector<Check>& out) {
+    const Words& words = facts.words;
     if (const std::optional<FoamWindow> window = foam_window(card, facts.parts)) {
         Check check;
         check.id = "foam-height";
@@ -131,39 +140,32 @@ void closing_checks(const GuideFacts& facts, const Card& card, std::vector<Check
         check.expected = window->foam_mm;
         check.low = window->low_mm;
         check.high = window->high_mm;
-        check.title = "Foam height";
-        check.expect_text = readout_number(window->low_mm, 1) + "–" + readout_mm(window->high_mm);
-        check.without_meter = "Lay a ruler across the foam: it just clears holder and cell.";
+        check.title = words("check.foam_height");
+        check.expect_text = first_of_two(window->low_mm, words) + "–" + words.mm(window->high_mm);
+        check.without_meter = words("check.foam_height_look");
         out.push_back(check);
     } else if (!card.foam) {
-        Check none =
-            look_check("no-foam", "No foam on this card", "nothing to pad", "This card has no foam.");
+        Check none = look_for("no-foam", "no_foam", "no_foam_look", words);
         none.needed = false;
         out.push_back(none);
     }
     if (has_flap(facts)) {
-        out.push_back(look_check("press-closes", "Press: lights on", "lights come on",
-                                 "Close the card and press the spot: the lights come on."));
-        out.push_back(look_check("release-opens", "Let go: lights off", "all dark",
-                                 "Let go and look in the dark: every light is off."));
+        out.push_back(look_for("press-closes", "press_closes", "press_closes_look", words));
+        out.push_back(look_for("release-opens", "release_opens", "release_opens_look", words));
     } else {
-        out.push_back(look_check("switch-works", "Switch on and off", "on, then all dark",
-                                 "Close the card and switch on, then off."));
+        out.push_back(look_for("switch-works", "switch_works", "switch_works_look", words));
     }
-    out.push_back(look_check("cell-held", "Cell held fast", "it stays put",
-                             "Shake the closed card over the table: the cell stays put."));
+    out.push_back(look_for("cell-held", "cell_held", "cell_held_look", words));
 }
 
-std::string lit_text(const std::vector<LightExpectation>& lights) {
+std::string lit_text(const std::vector<LightExpectation>& lights, const Words& words) {
     const auto count = [&](const char* state) {
-        return std::count_if(lights.begin(), lights.end(),
-                             [state](const LightExpectation& light) { return light.state == state; });
+        return static_cast<int>(
+            std::count_if(lights.begin(), lights.end(),
+                          [state](const LightExpectation& light) { return light.state == state; }));
     };
-    std::string text = std::to_string(count("lit")) + " of " + std::to_string(lights.size()) + " lit";
-    if (count("dim") > 0) {
-        text += ", " + std::to_string(count("dim")) + " dim";
-    }
-    return text;
+    return words(count("dim") > 0 ? "check.lit_dim_of" : "check.lit_of",
+                 {{"lit", count("lit")}, {"all", lights.size()}, {"dim", count("dim")}});
 }
 
 // Neither pad of the resistor touches tape on the whole card.
@@ -212,18 +214,17 @@ Check pad_check(const GuideFacts& facts, const Stage& stage, const Predictor& pr
                            : contact_key(facts, contact_of(facts, pad.want));
     check.to = pad.name;
     check.id = check.from + "-to-" + check.to;
-    const std::string from = spoken_contact(check.from);
-    check.title = from + " to " + shown(pad.name);
+    const Words& words = facts.words;
+    // A pad that feeds is named as it always was, with its plain sign.
+    check.title = between(feed >= 0 ? check.from : spoken_contact(check.from, words), shown(pad.name), words);
     check.kind = CheckKind::open;
-    check.expect_text = "OL (no path)";
+    check.expect_text = words("check.no_path");
     if (const std::optional<OhmRange> range = predictor.feed_to_pad(pad)) {
-        check.kind = CheckKind::resistance;
-        check.expected = range->expected;
-        check.low = range->low;
-        check.high = range->high;
-        check.expect_text = readout_ohm_range(range->low, range->high);
+        expect_ohm(check, *range, words);
     }
-    check.without_meter = no_meter_pad((feed >= 0 ? "" : "the ") + from, shown(pad.name));
+    const std::string from = feed >= 0 ? words("check.from_pad", {{"pad", check.from}})
+                                       : words("check.from_" + contact_name(check.from));
+    check.without_meter = words("check.follow_strip", {{"from", from}, {"to", shown(pad.name)}});
     check.needed = needed;
     return check;
 }
@@ -234,9 +235,11 @@ Check apart_check(const GuideFacts& facts) {
     check.from = contact_key(facts, 1);
     check.to = contact_key(facts, 0);
     check.id = check.from + "-to-" + check.to;
-    check.title = spoken_contact(check.from) + " to " + spoken_contact(check.to);
-    check.expect_text = "OL (no path)";
-    check.without_meter = no_meter_apart(spoken_contact(check.from), spoken_contact(check.to));
+    const std::string from = spoken_contact(check.from, facts.words);
+    const std::string to = spoken_contact(check.to, facts.words);
+    check.title = between(from, to, facts.words);
+    check.expect_text = facts.words("check.no_path");
+    check.without_meter = facts.words("check.stay_apart", {{"from", from}, {"to", to}});
     return check;
 }
 
@@ -250,9 +253,9 @@ Check lights_check(const GuideFacts& facts, const Card& as_built) {
         check.lights.push_back(
             {as_built.leds[static_cast<std::size_t>(light.led)].id, name_of(light.state), light.brightness});
     }
-    check.title = has_flap(facts) ? "Lights while pressed" : "Lights while on";
-    check.expect_text = lit_text(check.lights);
-    check.without_meter = "Look at each light in turn and tap what you see.";
+    check.title = facts.words(has_flap(facts) ? "check.lights_pressed" : "check.lights_on");
+    check.expect_text = lit_text(check.lights, facts.words);
+    check.without_meter = facts.words("check.lights_look");
     return check;
 }
 
@@ -268,9 +271,9 @@ Check volts_check(const GuideFacts& facts, const Card& as_built) {
     check.expected = light_up(as_built, facts.parts, conductors, fresh).cell_V;
     check.low = std::max(0.0, light_up(as_built, facts.parts, conductors, used).cell_V - kVolts_V);
     check.high = check.expected + kVolts_V;
-    check.title = "Cell while lit";
-    check.expect_text = readout_number(check.low, 2) + "–" + readout_volts(check.high);
-    check.without_meter = "Watch for ten seconds: the lights must not fade.";
+    check.title = facts.words("check.cell_volts");
+    check.expect_text = facts.words.number(check.low, 2) + "–" + facts.words.volts(check.high);
+    check.without_meter = facts.words("check.cell_volts_look");
     return check;
 }
 
@@ -291,8 +294,7 @@ std::vector<Check> proof_of(const GuideFacts& facts, const Card& as_built, StepI
         holder_checks(facts, out);
         break;
     case StepId::mark_pads:
-        out.push_back(look_check("marks-match", "Marks match the picture", "every − and + as drawn",
-                                 "Hold the sheet beside the picture and compare every mark."));
+        out.push_back(look_for("marks-match", "marks_match", "marks_match_look", facts.words));
         break;
     case StepId::lay_negative:
     case StepId::lay_positive:
@@ -300,8 +302,7 @@ std::vector<Check> proof_of(const GuideFacts& facts, const Card& as_built, StepI
         break;
     case StepId::insulate:
         if (facts.waits.empty()) {
-            Check none = look_check("no-crossings", "Nothing crosses", "nothing to insulate",
-                                    "On this card no tape crosses another.");
+            Check none = look_for("no-crossings", "no_crossings", "no_crossings_look", facts.words);
             none.needed = false;
             out.push_back(none);
         } else {

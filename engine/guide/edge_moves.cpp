@@ -1,5 +1,4 @@
 // Step 7: foam along the edges, the closed card, and what is written on it.
-#include "base/readout.h"
 #include "guide/moves.h"
 
 #include <algorithm>
@@ -45,73 +44,70 @@ FoamStrip foam_strip(const Card& card, Edge edge) {
     return {};
 }
 
-Move foam_move(const Card& card, Edge edge) {
+Move foam_move(const Card& card, Edge edge, const Words& words) {
     const FoamStrip strip = foam_strip(card, edge);
     const double mm = distance(strip.from_mm, strip.to_mm);
     const int layers = card.foam->layers;
     const std::string name = name_of(edge);
     Move move = edge_move("foam", name.c_str(), MoveKind::foam);
-    move.title = "Pad the " + name + " edge";
-    move.sentence = layers == 1 ? "Cut " + readout_mm(mm) + " of foam and stick it along the edge."
-                                : "Cut " + std::to_string(layers) + " lengths of " + readout_mm(mm) +
-                                      " and stack them along the edge.";
-    move.why = "Foam holds the card off its own switch, yet lets a press through.";
+    move.title = words("guide.foam_" + name);
+    move.sentence =
+        words(layers == 1 ? "guide.foam_how" : "guide.foam_stack_how", {{"n", layers}, {"mm", words.mm(mm)}});
+    move.why = words("guide.foam_why");
     move.path_mm = {strip.from_mm, strip.to_mm};
     move.length_mm = mm * layers;
     return move;
 }
 
-std::string hold_sentence(Audience audience, bool flap) {
+std::string hold_sentence(Audience audience, bool flap, const Words& words) {
     switch (audience) {
     case Audience::adults:
-        return flap ? "Tape the flap's edge so that the cell cannot slip out."
-                    : "Try that the holder keeps the cell when turned over.";
+        return words(flap ? "guide.hold_adults_flap" : "guide.hold_adults_holder");
     case Audience::children:
-        return "Tape over the holder all round, so that opening it needs scissors.";
+        return words("guide.hold_children");
     case Audience::small_children:
-        return "Take the cell out before giving it, or use a holder closed by a screw.";
+        return words("guide.hold_small_children");
     case Audience::school_class:
-        return "Take the cell out and count it back before cards go home.";
+        return words("guide.hold_class");
     case Audience::sale:
-        return "Look up each market's rules on coin cells before you sell it.";
+        return words("guide.hold_sale");
     }
     return {};
 }
 
 Move hold_move(const GuideFacts& facts, const Card& card) {
     Move move = edge_move("cell", "hold", MoveKind::close);
-    move.title = "See to the cell";
-    move.sentence = hold_sentence(card.audience, has_flap(facts));
-    move.why = "A loose coin cell in a small mouth is an emergency.";
+    move.title = facts.words("guide.hold");
+    move.sentence = hold_sentence(card.audience, has_flap(facts), facts.words);
+    move.why = facts.words("guide.hold_why");
     move.adult_only = true;
     move.path_mm = {card.holder.at_mm};
     return move;
 }
 
-Move close_move(const Card& card) {
+Move close_move(const Card& card, const Words& words) {
     Move move = edge_move("card", "close", MoveKind::close);
-    move.title = "Close the card";
-    move.sentence = card.foam ? "Peel the top of the foam and press the cover down."
-                              : "Fold the cover over without pressing on the switch.";
-    move.why = "From now on only a press should light it.";
+    move.title = words("guide.close");
+    move.sentence = words(card.foam ? "guide.close_foam_how" : "guide.close_how");
+    move.why = words("guide.close_why");
     move.path_mm = {{card.sheet.width_mm / 2.0, card.sheet.height_mm / 2.0}};
     return move;
 }
 
-Move label_move(const Card& card) {
+Move label_move(const Card& card, const Words& words) {
     Move move = edge_move("card", "label", MoveKind::label);
-    move.title = "Write the label";
-    move.sentence = "Write the date and “contains a " + card.cell.type + " coin cell” on the back.";
-    move.why = "Whoever finds it later must know what is inside.";
+    move.title = words("guide.label");
+    move.sentence = words("guide.label_how", {{"cell", card.cell.type}});
+    move.why = words("guide.label_why");
     move.path_mm = {{card.sheet.width_mm / 2.0, card.sheet.height_mm / 2.0}};
     return move;
 }
 
-Move disposal_move(const Card& card) {
+Move disposal_move(const Card& card, const Words& words) {
     Move move = edge_move("cell", "disposal", MoveKind::label);
-    move.title = "Add what to do when it is flat";
-    move.sentence = "Write: tape both faces, then take it to a battery collection.";
-    move.why = "A flat cell still burns when swallowed.";
+    move.title = words("guide.disposal");
+    move.sentence = words("guide.disposal_how");
+    move.why = words("guide.disposal_why");
     move.path_mm = {card.holder.at_mm};
     return move;
 }
@@ -122,13 +118,13 @@ std::vector<Move> edge_moves(const GuideFacts& facts, const Card& as_built) {
     std::vector<Move> out;
     if (as_built.foam && as_built.foam->layers > 0) {
         for (const Edge edge : as_built.foam->edges) {
-            out.push_back(foam_move(as_built, edge));
+            out.push_back(foam_move(as_built, edge, facts.words));
         }
     }
     out.push_back(hold_move(facts, as_built));
-    out.push_back(close_move(as_built));
-    out.push_back(label_move(as_built));
-    out.push_back(disposal_move(as_built));
+    out.push_back(close_move(as_built, facts.words));
+    out.push_back(label_move(as_built, facts.words));
+    out.push_back(disposal_move(as_built, facts.words));
     return out;
 }
 

@@ -1,6 +1,5 @@
 #include "guide/gaps.h"
 
-#include "base/readout.h"
 #include "guide/phrases.h"
 
 #include <algorithm>
@@ -65,9 +64,9 @@ Convex contact_outline(const GuideFacts& facts, int terminal) {
 
 std::string contact_text(const GuideFacts& facts, int terminal) {
     if (has_flap(facts)) {
-        return terminal == 0 ? "the bed" : "the inside of the flap";
+        return facts.words(terminal == 0 ? "findings.bed" : "findings.flap_inside");
     }
-    return terminal == 0 ? "the holder's − pad" : "the holder's + pad";
+    return facts.words(terminal == 0 ? "findings.holder_minus" : "findings.holder_plus");
 }
 
 void keep_least(Miss& best, const Nearest& here, const std::string& near, const std::string& near_text,
@@ -129,18 +128,21 @@ Miss miss_of_pad(const GuideFacts& facts, const Stage& stage, const PadRef& pad)
     return best;
 }
 
-void word_gap(Gap& gap, const Miss& miss) {
+void word_gap(Gap& gap, const Miss& miss, const Words& words) {
     const std::string far = shown(miss.far);
     if (miss.mm > 1e299) {
-        gap.finding.text = "No strip of its trace is on the table.";
-        gap.finding.fix = "Lay the strip that leads there.";
+        gap.finding.text = words("step.gap_no_strip");
+        gap.finding.fix = words("step.gap_no_strip_fix");
     } else if (gap.lies_over) {
-        gap.finding.text = far + " lies on " + miss.near_text + " but does not conduct there.";
-        gap.finding.fix = "Turn the end under so that foil meets foil, and rub it flat.";
+        gap.finding.text = words("step.gap_open", {{"far", far}, {"near", miss.near_text}});
+        gap.finding.fix = words("step.gap_open_fix");
     } else {
-        const std::string mm = readout_number(miss.mm, miss.mm < 0.1 ? 2 : 1) + " mm";
-        gap.finding.text = far + " misses " + miss.near_text + " by " + mm + ".";
-        gap.finding.fix = "Bridge the gap with a piece of the same tape and rub it down.";
+        const bool fine = miss.mm < 0.1 && words.unit() == LengthUnit::mm;
+        gap.finding.text =
+            words("step.gap", {{"far", far},
+                               {"near", miss.near_text},
+                               {"mm", fine ? words.number(miss.mm, 2) + " mm" : words.mm(miss.mm)}});
+        gap.finding.fix = words("step.gap_fix");
     }
 }
 
@@ -176,27 +178,26 @@ std::vector<Gap> find_gaps(const GuideFacts& facts, const Stage& stage, const st
         if (gap.finding.parts.size() < 2) {
             gap.finding.parts.resize(2, pad.name);
         }
-        word_gap(gap, miss);
+        word_gap(gap, miss, facts.words);
         gaps.push_back(std::move(gap));
     }
     return gaps;
 }
 
-std::vector<std::string> mend_gap(const Gap& gap) {
+std::vector<std::string> mend_gap(const Gap& gap, const Words& words) {
     const std::string& near = gap.finding.parts[0];
     const std::string far = shown(gap.finding.parts[1]);
     if (gap.lies_over || gap.mm <= 0.0) {
-        return {gap.finding.fix, "Then check again."};
+        return {gap.finding.fix, words("step.gap_check_again")};
     }
     if (gap.mm > kWide_mm) {
-        return {"Lay a strip from " + (near == "holder" ? std::string("the holder") : near) + " to " + far +
-                    ".",
-                "Rub hard for ten seconds, then check again."};
+        return {near == "holder" ? words("step.gap_lay_holder", {{"far", far}})
+                                 : words("step.gap_lay", {{"near", near}, {"far", far}}),
+                words("step.gap_rub")};
     }
     const double mm = std::max(kBridge_mm, std::ceil(gap.mm + 2.0 * kOnEach_mm));
-    return {"Cut " + readout_mm(mm) + " of the same tape.",
-            "Lay it over both ends, at least " + readout_mm(kOnEach_mm) + " on each.",
-            "Rub hard for ten seconds, then check again."};
+    return {words("step.gap_cut", {{"mm", words.mm(mm)}}),
+            words("step.gap_lay_over", {{"mm", words.mm(kOnEach_mm)}}), words("step.gap_rub")};
 }
 
 } // namespace lanternleaf

@@ -18,6 +18,6 @@ struct Gap {
 [[nodiscard]] std::vector<Gap> find_gaps(const GuideFacts& facts, const Stage& stage,
                                          const std::vector<PadState>& states);
 /// What to do about a gap, in order, one action each.
-[[nodiscard]] std::vector<std::string> mend_gap(const Gap& gap);
+[[nodiscard]] std::vector<std::string> mend_gap(const Gap& gap, const Words& words);
 
 } // namespace lanternleaf

@@ -1,4 +1,3 @@
-#include "base/readout.h"
 #include "guide/moves.h"
 #include "guide/phrases.h"
 
@@ -33,42 +32,48 @@ struct Laying {
 
 // ---- words
 
-std::string start_place(const GuideFacts& facts, const Strip& strip) {
+// The message that says on which contact a strip starts; empty when on none.
+std::string start_on_contact(const GuideFacts& facts, const Strip& strip) {
     const HolderShape holder = holder_shape(facts.card, facts.parts);
     const Vec2 start = strip.path_mm.front();
     for (int i = 0; i < 2; ++i) {
         if (holder.flap && distance(start, holder.disc_at_mm[i]) <= holder.disc_radius_mm[i]) {
-            return i == 0 ? "on the bed" : "inside the flap";
+            return i == 0 ? "guide.start_bed" : "guide.start_flap";
         }
         if (!holder.flap && !holder.pad[i].empty() && contains(holder.pad[i], start)) {
-            return i == 0 ? "on the holder's − pad" : "on the holder's + pad";
+            return i == 0 ? "guide.start_holder_minus" : "guide.start_holder_plus";
         }
     }
     return {};
 }
 
-std::string start_why(const Laying& laying, const std::string& place) {
-    if (place.empty()) {
-        return "One long piece has fewer joints to work loose.";
+std::string start_why(const Laying& laying, bool on_contact) {
+    if (!on_contact) {
+        return laying.facts.words("guide.start_long_why");
     }
-    return laying.strip.side == Side::positive ? "Tape that stays outside the holder never meets the cell."
-                                               : "The cell meets the tape here.";
+    return laying.facts.words(laying.strip.side == Side::positive ? "guide.start_positive_why"
+                                                                  : "guide.start_negative_why");
 }
 
-void word_fold(Move& move, double turn_deg, const std::string& near, Vec2 at_mm) {
+void word_fold(Move& move, double turn_deg, const std::string& near, Vec2 at_mm, const Words& words) {
     const double size = std::abs(turn_deg);
-    const std::string hand = turn_deg > 0.0 ? "right" : "left";
-    const std::string where = near.empty() ? ", " + from_edges_short(at_mm) : " at the corner " + near;
-    move.why = "One unbroken piece has no joint to work loose.";
+    const bool at_corner = !near.empty();
+    const Fill where{at_corner ? "near" : "place", at_corner ? near : from_edges_short(at_mm, words)};
+    move.why = words("guide.fold_why");
     if (size >= kFoldBack_deg) {
-        move.title = "Fold straight back" + where;
-        move.sentence = "Fold the tape back along itself and rub it flat.";
+        move.title = words(at_corner ? "guide.fold_back_near" : "guide.fold_back_at", {where});
+        move.sentence = words("guide.fold_back_how");
         return;
     }
-    const bool square = std::abs(size - 90.0) <= kSquare_deg;
-    const std::string by = square ? "" : " by " + readout_number(size, 0) + "°";
-    move.title = "Fold " + hand + by + where;
-    move.sentence = "Fold the tape back, then swing it " + hand + by + ", shiny side up.";
+    const Fill hand{"hand", words(turn_deg > 0.0 ? "guide.hand_right" : "guide.hand_left")};
+    if (std::abs(size - 90.0) <= kSquare_deg) {
+        move.title = words(at_corner ? "guide.fold_near" : "guide.fold_at", {hand, where});
+        move.sentence = words("guide.fold_how", {hand});
+        return;
+    }
+    const Fill by{"deg", words.number(size, 0)};
+    move.title = words(at_corner ? "guide.fold_by_near" : "guide.fold_by_at", {hand, by, where});
+    move.sentence = words("guide.fold_by_how", {hand, by});
 }
 
 std::vector<std::string> shown_names(const std::vector<const PadRef*>& pads) {
@@ -134,24 +139,26 @@ std::vector<std::string> crossed_between(const Laying& laying, double from_mm, d
 void add_start(const Laying& laying) {
     Move& move = laying.add("start", MoveKind::start_strip);
     const Vec2 at = laying.strip.path_mm.front();
-    const std::string place = start_place(laying.facts, laying.strip);
-    const std::string near = near_led(laying.facts.card, at);
+    const Words& words = laying.facts.words;
+    const Fill part{"part", laying.strip.id};
+    const std::string contact = start_on_contact(laying.facts, laying.strip);
+    const std::string near = near_led(laying.facts.card, at, words);
     const std::vector<const Overlap*> laps = laps_between(laying, 0.0, laying.ribbon.width_mm);
-    std::string where = place;
-    if (where.empty() && !laps.empty()) {
-        where = "on " + strip_of(laying.facts.card, laying.facts.conductors, laps.front()->lower).id;
-    }
     const std::vector<const PadRef*> pads = pads_between(laying, 0.0, laying.ribbon.width_mm);
-    if (where.empty() && !pads.empty()) {
-        where = "at the " + shown(pads.front()->name) + " mark";
+    if (!contact.empty()) {
+        move.title = words(contact, {part});
+    } else if (!laps.empty()) {
+        const Strip& other = strip_of(laying.facts.card, laying.facts.conductors, laps.front()->lower);
+        move.title = words("guide.start_on", {part, {"other", other.id}});
+    } else if (!pads.empty()) {
+        move.title = words("guide.start_pad", {part, {"pad", shown(pads.front()->name)}});
+    } else {
+        move.title = near.empty() ? words("guide.start_mark", {part})
+                                  : words("guide.start_near", {part, {"near", near}});
     }
-    if (where.empty()) {
-        where = near.empty() ? "at its mark" : near;
-    }
-    move.title = "Start " + laying.strip.id + " " + where;
-    move.sentence =
-        "Start " + from_edges_short(at) + "; it takes " + readout_mm(laying.ribbon.length_mm) + ".";
-    move.why = start_why(laying, place);
+    move.sentence = words("guide.start_how", {{"place", from_edges_short(at, words)},
+                                              {"length", words.mm(laying.ribbon.length_mm)}});
+    move.why = start_why(laying, !contact.empty());
     move.path_mm = {at};
 }
 
@@ -162,13 +169,12 @@ void add_joint(const Laying& laying, const Overlap& overlap, int number) {
     const bool turned = (at_start && laying.strip.ends[0] == EndStyle::folded) ||
                         (at_end && laying.strip.ends[1] == EndStyle::folded);
     Move& move = laying.add("joint-" + std::to_string(number), MoveKind::joint);
-    const std::string by = readout_mm(overlap.area_mm2 / laying.ribbon.width_mm);
-    move.title = at_start || at_end ? "Lap " + laying.strip.id + " onto " + lower.id
-                                    : "Rub " + laying.strip.id + " down on " + lower.id;
-    move.sentence = turned ? "Turn the end under, overlap " + by + " and rub hard for ten seconds."
-                           : "Overlap " + by + " and rub hard for ten seconds.";
-    move.why = turned ? "Foil must lie on foil: glue may not conduct."
-                      : "A joint conducts only where it is pressed flat.";
+    const Words& words = laying.facts.words;
+    move.title = words(at_start || at_end ? "guide.joint_lap" : "guide.joint_rub",
+                       {{"part", laying.strip.id}, {"other", lower.id}});
+    move.sentence = words(turned ? "guide.joint_turned_how" : "guide.joint_how",
+                          {{"mm", words.mm(overlap.area_mm2 / laying.ribbon.width_mm)}});
+    move.why = words(turned ? "guide.joint_turned_why" : "guide.joint_why");
     move.parts.push_back(lower.id);
     move.path_mm = {overlap.at_mm};
 }
@@ -185,19 +191,20 @@ void add_run(const Laying& laying, std::size_t run, double from_mm, double to_mm
     const std::vector<const PadRef*> pads = pads_between(laying, from_mm, past_mm);
     const std::vector<std::string> crossed = crossed_between(laying, from_mm, past_mm);
     const std::string number = std::to_string(run + 1);
-    const std::string past = pads.empty() ? "" : ", past " + listed(shown_names(pads));
-    const std::string length = readout_mm(mm);
+    const Words& words = laying.facts.words;
+    const Fill past{"pads", words.list(shown_names(pads))};
+    const Fill length{"mm", words.mm(mm)};
 
     Move& move = crossed.empty() ? laying.add("run-" + number, MoveKind::run)
                                  : laying.add("carry-" + number, MoveKind::carry_across);
     if (crossed.empty()) {
-        move.title = "Run " + length + " " + towards(heading);
-        move.sentence = "Lay it flat for " + length + past + ", then rub it down.";
-        move.why = "Flat tape sticks, and flat joints conduct.";
+        move.title = words("guide.run", {length, {"towards", towards(heading, words)}});
+        move.sentence = words(pads.empty() ? "guide.run_how" : "guide.run_past_how", {length, past});
+        move.why = words("guide.run_why");
     } else {
-        move.title = "Carry " + laying.strip.id + " over " + listed(crossed);
-        move.sentence = "Lay it across and on for " + length + past + ".";
-        move.why = "Only the patch keeps + and − apart here.";
+        move.title = words("guide.carry", {{"part", laying.strip.id}, {"crossed", words.list(crossed)}});
+        move.sentence = words(pads.empty() ? "guide.carry_how" : "guide.carry_past_how", {length, past});
+        move.why = words("guide.carry_why");
     }
     move.parts.insert(move.parts.end(), crossed.begin(), crossed.end());
     for (const PadRef* pad : pads) {
@@ -233,30 +240,33 @@ void add_fold(const Laying& laying, std::size_t run) {
     Move& move = laying.add("fold-" + std::to_string(run + 1), MoveKind::fold);
     move.turn_deg = turn_deg;
     move.path_mm = {after.from_mm};
-    word_fold(move, turn_deg, near_led(laying.facts.card, after.from_mm), after.from_mm);
+    const Words& words = laying.facts.words;
+    word_fold(move, turn_deg, near_led(laying.facts.card, after.from_mm, words), after.from_mm, words);
 }
 
 void add_tail(const Laying& laying) {
     Move& move = laying.add("tail", MoveKind::leave_tail);
     const double loose_mm = laying.ribbon.length_mm - laying.portion.to_mm;
-    move.title = "Leave a loose tail before " + laying.portion.waits_for;
-    const std::string stop = laying.portion.before_mm > 0.0
-                                 ? "Stop " + readout_mm(laying.portion.before_mm) + " short of it; cut "
-                                 : std::string("Stop here; cut ");
-    move.sentence = stop + readout_mm(loose_mm) + " further on and leave that loose.";
-    move.why = "The patch goes under it in step 5.";
+    const Words& words = laying.facts.words;
+    const std::string& patch = laying.portion.waits_for;
+    move.title = words(patch.empty() ? "guide.tail_crossing" : "guide.tail_patch", {{"patch", patch}});
+    const double short_mm = laying.portion.before_mm;
+    move.sentence = words(short_mm > 0.0 ? "guide.tail_short_how" : "guide.tail_how",
+                          {{"short", words.mm(short_mm)}, {"mm", words.mm(loose_mm)}});
+    move.why = words("guide.tail_why");
     move.path_mm = {point_at(laying.ribbon, laying.portion.to_mm)};
     move.length_mm = loose_mm;
 }
 
 void add_cut(const Laying& laying) {
     Move& move = laying.add("cut", MoveKind::cut);
-    const std::string length = readout_mm(laying.ribbon.length_mm);
+    const Words& words = laying.facts.words;
     const bool was_tail = laying.portion.from_mm > 0.0;
-    move.title = was_tail ? "Trim " + laying.strip.id : "Cut " + laying.strip.id;
-    move.sentence = laying.strip.id + " is " + length + " in all; " +
-                    (was_tail ? "trim what is over." : "cut it square.");
-    move.why = "A square end lies flat.";
+    const Fill part{"part", laying.strip.id};
+    move.title = words(was_tail ? "guide.trim" : "guide.cut", {part});
+    move.sentence = words(was_tail ? "guide.trim_how" : "guide.cut_how",
+                          {part, {"mm", words.mm(laying.ribbon.length_mm)}});
+    move.why = words("guide.cut_why");
     move.path_mm = {laying.strip.path_mm.back()};
 }
 

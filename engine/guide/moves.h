@@ -15,7 +15,7 @@ struct StripPortion {
     double from_mm = 0.0; ///< 0, or where its tail was left loose
     double to_mm = 0.0;   ///< its length, or where its tail is left loose
     StepId step = StepId::lay_negative;
-    std::string waits_for;  ///< what the tail waits for, in words ("P1"); only when to_mm is short of the end
+    std::string waits_for;  ///< the patch its tail waits for ("P1"); empty when the crossing has none
     double before_mm = 0.0; ///< how far before it the strip stops sticking; 0 when not known
 };
 

@@ -1,7 +1,5 @@
 #include "guide/phrases.h"
 
-#include "base/readout.h"
-
 #include <cmath>
 
 namespace lanternleaf {
@@ -13,22 +11,19 @@ constexpr double kNear_mm = 25.0;
 // turn.
 constexpr double kDiagonal = 0.4142;
 
-// "top", "bottom right", ...
-std::string side_word(Vec2 heading, bool& corner) {
+// "top", "bottom_right", ...: the end of a message's key.
+std::string side_key(Vec2 heading) {
     const double across = std::abs(heading.x);
     const double down = std::abs(heading.y);
-    const bool has_x = across > kDiagonal * down;
-    const bool has_y = down > kDiagonal * across;
-    corner = has_x && has_y;
-    std::string word;
-    if (has_y) {
-        word = heading.y < 0.0 ? "top" : "bottom";
+    std::string key;
+    if (down > kDiagonal * across) {
+        key = heading.y < 0.0 ? "top" : "bottom";
     }
-    if (has_x) {
-        word += (word.empty() ? "" : " ");
-        word += heading.x < 0.0 ? "left" : "right";
+    if (across > kDiagonal * down) {
+        key += key.empty() ? "" : "_";
+        key += heading.x < 0.0 ? "left" : "right";
     }
-    return word.empty() ? "right" : word;
+    return key.empty() ? "right" : key;
 }
 
 } // namespace
@@ -40,15 +35,15 @@ std::string shown(const std::string& pad) {
     return pad;
 }
 
-std::string from_edges(Vec2 at_mm) {
-    return readout_mm(at_mm.x) + " from the left edge and " + readout_mm(at_mm.y) + " from the top edge";
+std::string from_edges(Vec2 at_mm, const Words& words) {
+    return words("guide.from_edges", {{"x", words.mm(at_mm.x)}, {"y", words.mm(at_mm.y)}});
 }
 
-std::string from_edges_short(Vec2 at_mm) {
-    return readout_mm(at_mm.x) + " from the left, " + readout_mm(at_mm.y) + " from the top";
+std::string from_edges_short(Vec2 at_mm, const Words& words) {
+    return words("guide.from_edges_short", {{"x", words.mm(at_mm.x)}, {"y", words.mm(at_mm.y)}});
 }
 
-std::string near_led(const Card& card, Vec2 at_mm) {
+std::string near_led(const Card& card, Vec2 at_mm, const Words& words) {
     const Led* best = nullptr;
     double best_mm = kNear_mm;
     for (const Led& led : card.leds) {
@@ -63,31 +58,21 @@ std::string near_led(const Card& card, Vec2 at_mm) {
     }
     const Vec2 off = at_mm - best->at_mm;
     if (std::abs(off.y) >= std::abs(off.x)) {
-        return (off.y > 0.0 ? "below " : "above ") + best->id;
+        return words(off.y > 0.0 ? "guide.below" : "guide.above", {{"led", best->id}});
     }
-    return (off.x > 0.0 ? "right of " : "left of ") + best->id;
+    return words(off.x > 0.0 ? "guide.right_of" : "guide.left_of", {{"led", best->id}});
 }
 
-std::string which_way(Vec2 heading) {
-    bool corner = false;
-    return "to the " + side_word(heading, corner);
+std::string which_way(Vec2 heading, const Words& words) {
+    return words("guide.way_" + side_key(heading));
 }
 
-std::string towards(Vec2 heading) {
-    bool corner = false;
-    const std::string word = side_word(heading, corner);
-    return "towards the " + word + (corner ? " corner" : " edge");
+std::string towards(Vec2 heading, const Words& words) {
+    return words("guide.towards_" + side_key(heading));
 }
 
-std::string listed(const std::vector<std::string>& items) {
-    std::string text;
-    for (std::size_t i = 0; i < items.size(); ++i) {
-        if (i > 0) {
-            text += i + 1 == items.size() ? " and " : ", ";
-        }
-        text += items[i];
-    }
-    return text;
+std::string first_of_two(double mm, const Words& words) {
+    return words.unit() == LengthUnit::mm ? words.number(mm, 1) : words.mm(mm);
 }
 
 } // namespace lanternleaf

@@ -1,5 +1,4 @@
 // Steps 3, 4 and 5: the two traces, and what waits for a patch.
-#include "base/readout.h"
 #include "guide/moves.h"
 #include "guide/phrases.h"
 
@@ -42,18 +41,20 @@ double short_of(const GuideFacts& facts, std::size_t laid_index, const Tail& tai
     return 0.0;
 }
 
-void patch_moves(const Patch& patch, const std::string& under, std::vector<Move>& out) {
+void patch_moves(const Patch& patch, const std::string& under, const Words& words, std::vector<Move>& out) {
     Move lay = make_move(StepId::insulate, patch.id, "patch", MoveKind::patch);
-    lay.title = under.empty() ? "Stick patch " + patch.id : "Stick patch " + patch.id + " over " + under;
-    lay.sentence = "Cut " + readout_number(patch.size_mm.x, 1) + " × " + readout_mm(patch.size_mm.y) +
-                   " and centre it " + from_edges_short(patch.at_mm) + ".";
-    lay.why = "It keeps + and − apart where they cross.";
+    lay.title =
+        words(under.empty() ? "guide.patch" : "guide.patch_over", {{"patch", patch.id}, {"under", under}});
+    lay.sentence = words("guide.patch_how", {{"width", first_of_two(patch.size_mm.x, words)},
+                                             {"height", words.mm(patch.size_mm.y)},
+                                             {"place", from_edges_short(patch.at_mm, words)}});
+    lay.why = words("guide.patch_why");
     lay.path_mm = {patch.at_mm};
     out.push_back(lay);
     Move rub = make_move(StepId::insulate, patch.id, "rub", MoveKind::press);
-    rub.title = "Rub " + patch.id + " flat";
-    rub.sentence = "Rub it from the middle out, three times.";
-    rub.why = "A lifted corner lets the tape slip past.";
+    rub.title = words("guide.patch_rub", {{"patch", patch.id}});
+    rub.sentence = words("guide.patch_rub_how");
+    rub.why = words("guide.patch_rub_why");
     rub.path_mm = {patch.at_mm};
     out.push_back(rub);
 }
@@ -71,7 +72,7 @@ std::string strips_under(const GuideFacts& facts, std::size_t laid_index) {
             }
         }
     }
-    return listed(ids);
+    return facts.words.list(ids);
 }
 
 } // namespace
@@ -91,7 +92,7 @@ std::vector<Move> trace_moves(const GuideFacts& facts, StepId step) {
                 continue; // waits whole
             }
             portion.to_mm = tail->stop_mm;
-            portion.waits_for = tail->patch.empty() ? "the crossing" : tail->patch;
+            portion.waits_for = tail->patch;
             portion.before_mm = short_of(facts, i, *tail);
         }
         lay_strip(facts, stage, predictor, portion, out);
@@ -106,7 +107,7 @@ std::vector<Move> crossing_moves(const GuideFacts& facts) {
     // The order of laying is the order of the stack: below, patch, above.
     for (std::size_t i = 0; i < facts.card.laid.size(); ++i) {
         if (const Patch* patch = std::get_if<Patch>(&facts.card.laid[i])) {
-            patch_moves(*patch, strips_under(facts, i), out);
+            patch_moves(*patch, strips_under(facts, i), facts.words, out);
         } else if (const Tail* tail = tail_of(facts, i)) {
             lay_strip(facts, stage, predictor,
                       {static_cast<int>(i), tail->stop_mm, length_of(facts, i), StepId::insulate, "", 0.0},

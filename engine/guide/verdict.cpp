@@ -1,6 +1,5 @@
 #include "guide/verdict.h"
 
-#include "base/readout.h"
 #include "guide/gaps.h"
 #include "guide/moves.h"
 #include "guide/phrases.h"
@@ -22,106 +21,81 @@ bool is_problem(const Finding& finding) {
 
 // ---- words
 
-std::string count_of(std::size_t count, const std::string& one, const std::string& many) {
-    return count == 1 ? "the " + one : "all " + std::to_string(count) + " " + many;
-}
-
-std::string unreached_sentence(const std::vector<std::string>& pads) {
-    return pads.size() == 1 ? "One pad is not reached: " + pads.front() + "."
-                            : std::to_string(pads.size()) + " pads are not reached: " + listed(pads) + ".";
-}
-
 std::string reached_sentence(const GuideFacts& facts, StepId step, std::size_t pads) {
+    const Words& words = facts.words;
     if (step == StepId::insulate && facts.waits.empty()) {
-        return "Proved: nothing crosses, so nothing needs a patch.";
-    }
-    if (pads == 0) {
-        switch (step) {
-        case StepId::lay_negative:
-            return "Proved: the negative strips lie as planned.";
-        case StepId::lay_positive:
-            return "Proved: + and − are apart; the pads wait for step 5.";
-        default:
-            return "Proved: + and − are apart at every crossing.";
-        }
+        return words("step.proved_no_crossing");
     }
     switch (step) {
     case StepId::lay_negative:
-        return "Proved: " + count_of(pads, "negative pad is reached.", "negative pads are reached.");
+        return pads == 0 ? words("step.proved_negative_laid") : words("step.proved_negative", {{"n", pads}});
     case StepId::lay_positive:
-        return "Proved: " + count_of(pads, "pad laid so far is reached.", "pads laid so far are reached.");
+        return pads == 0 ? words("step.proved_positive_laid") : words("step.proved_positive", {{"n", pads}});
     default:
-        return "Proved: " + count_of(pads, "pad is reached", "pads are reached") + " and + and − stay apart.";
+        return pads == 0 ? words("step.proved_apart") : words("step.proved_insulated", {{"n", pads}});
     }
 }
 
-std::string lights_sentence(const std::vector<Check>& proof) {
+std::string lights_sentence(const std::vector<Check>& proof, const Words& words) {
     for (const Check& check : proof) {
         if (check.kind == CheckKind::lights) {
-            return "Proved: " + check.expect_text + ".";
+            return words("step.proved_lights", {{"lit", check.expect_text}});
         }
     }
-    return "Proved: the parts are in place.";
+    return words("step.proved_parts");
 }
 
 std::string proved_sentence(const GuideFacts& facts, const Card& card, const StepVerdict& verdict,
                             const std::vector<Check>& proof) {
+    const Words& words = facts.words;
     switch (verdict.step) {
     case StepId::mount_holder:
-        return "Proved: the holder sits clear on the sheet.";
+        return words("step.proved_holder");
     case StepId::mark_pads:
-        return facts.pads.empty() ? "Proved: this card has no parts to mark."
-                                  : "Proved: every pad has its place on the sheet.";
+        return words(facts.pads.empty() ? "step.proved_no_parts" : "step.proved_marks");
     case StepId::lay_negative:
     case StepId::lay_positive:
     case StepId::insulate:
         return reached_sentence(facts, verdict.step, verdict.pads.size());
     case StepId::place_leds:
-        return lights_sentence(proof);
+        return lights_sentence(proof, words);
     case StepId::pad_edges:
         if (!card.foam) {
-            return "Proved: this card has no foam to fit.";
+            return words("step.proved_no_foam");
         }
-        return foam_window(card, facts.parts) ? "Proved: a press closes the switch, letting go opens it."
-                                              : "Proved: the edges are padded.";
+        return words(foam_window(card, facts.parts) ? "step.proved_press" : "step.proved_padded");
     }
     return {};
 }
 
-std::string dark_sentence(const std::vector<std::string>& dark) {
-    return dark.size() == 1 ? "One light stays dark: " + dark.front() + "."
-                            : std::to_string(dark.size()) + " lights stay dark: " + listed(dark) + ".";
-}
-
-std::string off_sentence(const std::vector<const Check*>& off) {
+std::string off_sentence(const std::vector<const Check*>& off, const Words& words) {
     if (off.size() > 1) {
-        return std::to_string(off.size()) + " readings are off.";
+        return words("step.readings_off", {{"n", off.size()}});
     }
-    return "One reading is off: " + off.front()->title + ".";
+    return words("step.reading_off", {{"check", off.front()->title}});
 }
 
-std::string help_with(const Check& check, const Reading& reading, ReadingFit fit) {
+std::string help_with(const Check& check, const Reading& reading, ReadingFit fit, const Words& words) {
     if (fit == ReadingFit::unreadable) {
-        return "Take the reading again: " + check.title + ".";
+        return words("step.do_read_again", {{"check", check.title}});
     }
     switch (check.kind) {
     case CheckKind::resistance:
         if (reading.value && *reading.value < check.low) {
-            return "Touch the probes together, then measure " + shown(check.to) + " again.";
+            return words("step.do_zero_probes", {{"pad", shown(check.to)}});
         }
-        return "Rub the joints on the way to " + shown(check.to) + " and measure again.";
+        return words("step.do_rub_joints", {{"pad", shown(check.to)}});
     case CheckKind::open:
-        return "Look for tape that touches between " + check.title + ", then check again.";
+        return words("step.do_find_touch", {{"check", check.title}});
     case CheckKind::lights:
-        return "Press each dark light's pads; if it stays dark, mend it.";
+        return words("step.do_press_dark");
     case CheckKind::volts:
         if (reading.value && *reading.value > check.high) {
-            return "Read the code on the cell; another kind may be in.";
+            return words("step.do_read_code");
         }
-        return "Try a fresh cell; if it sags too, look for a short.";
+        return words("step.do_fresh_cell");
     case CheckKind::height:
-        return reading.value && *reading.value > check.high ? "Take a layer of foam off."
-                                                            : "Add a layer of foam.";
+        return words(reading.value && *reading.value > check.high ? "step.do_foam_off" : "step.do_foam_on");
     case CheckKind::look:
         return check.without_meter;
     }
@@ -153,7 +127,7 @@ void judge_pads(const GuideFacts& facts, StepVerdict& verdict, std::vector<std::
             });
         if (!told) {
             found.push_back(gap.finding);
-            for (std::string& line : mend_gap(gap)) {
+            for (std::string& line : mend_gap(gap, facts.words)) {
                 verdict.to_do.push_back(std::move(line));
             }
         }
@@ -228,7 +202,7 @@ StepVerdict judge_step(const Card& as_built, const Parts& parts, StepId step,
             off.push_back(&check);
         }
         if (fit != ReadingFit::as_expected) {
-            add_once(help, help_with(check, *reading, fit));
+            add_once(help, help_with(check, *reading, fit, words));
         }
     }
 
@@ -248,13 +222,14 @@ StepVerdict judge_step(const Card& as_built, const Parts& parts, StepId step,
     }
     verdict.state = VerdictState::stopped;
     if (!unreached.empty()) {
-        verdict.sentence = unreached_sentence(unreached);
+        verdict.sentence =
+            words("step.not_reached", {{"n", unreached.size()}, {"pads", words.list(unreached)}});
     } else if (!dark.empty() && (worst == verdict.findings.end() || worst->rule != "short-circuit")) {
-        verdict.sentence = dark_sentence(dark);
+        verdict.sentence = words("step.stay_dark", {{"n", dark.size()}, {"lights", words.list(dark)}});
     } else if (worst != verdict.findings.end()) {
         verdict.sentence = worst->text;
     } else {
-        verdict.sentence = off_sentence(off);
+        verdict.sentence = off_sentence(off, words);
     }
     return verdict;
 }
