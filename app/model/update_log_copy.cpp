@@ -44,7 +44,7 @@ void save_copy(AppState& state, const Surroundings& around) {
         }
     }
     Outcome<std::vector<CopiedFile>> files =
-        copy_of(record, state.log_page.events, around.shipped, state.log_shelf.card_name, wish);
+        copy_of(record, state.log_page.events, around.shipped, state.log_shelf.card_name, wish, around.words);
     if (!files) {
         say(state, around, files.problem().sentence());
         return;

@@ -34,7 +34,7 @@ void print_plan(AppState& state, const Surroundings& around) {
     }
     wish.fonts = print_fonts_in(around.fonts);
     wish.prices = prices_in(state, around);
-    Outcome<Printout> made = print_card(draw.card, draw.parts, wish);
+    Outcome<Printout> made = print_card(draw.card, draw.parts, wish, around.words);
     if (!made) {
         say(state, around, made.problem().sentence());
         return;

@@ -18,7 +18,7 @@ SpareRules spares_of(BatchFor purpose) {
 }
 
 std::vector<NeedLine> needs_of(const Card& card, const Parts& parts, const Batch& batch, const Words& words) {
-    const Shopping list = shopping(card, parts, batch.count, spares_of(batch.purpose));
+    const Shopping list = shopping(card, parts, batch.count, spares_of(batch.purpose), words);
     std::vector<NeedLine> lines;
     for (const CountNeed& need : list.counts) {
         const int for_cards = need.per_card * list.cards;

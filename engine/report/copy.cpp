@@ -25,15 +25,15 @@ std::string journal_of(const std::vector<Event>& events) {
 }
 
 // A photo whose file is missing is named and breaks nothing else.
-void leave_out_missing(Story& story, const std::vector<CopiedFile>& photos) {
+void leave_out_missing(Story& story, const std::vector<CopiedFile>& photos, const Words& words) {
     std::vector<StoryPhoto> there;
     for (const StoryPhoto& photo : story.photos) {
         const auto same = [&](const CopiedFile& file) { return file.name == photo.file; };
         if (std::any_of(photos.begin(), photos.end(), same)) {
             there.push_back(photo);
         } else {
-            story.notes.push_back("The file of the photo \"" + photo.caption + "\" (" + photo.file +
-                                  ") is missing.");
+            story.notes.push_back(
+                words("record_page.photo_missing", {{"caption", photo.caption}, {"file", photo.file}}));
         }
     }
     story.photos = std::move(there);
@@ -43,17 +43,17 @@ void leave_out_missing(Story& story, const std::vector<CopiedFile>& photos) {
 
 Outcome<std::vector<CopiedFile>> copy_of(const Record& record, const std::vector<Event>& events,
                                          const Parts& parts, const std::string& card_name,
-                                         const CopyWish& wish) {
-    Story story = tell(record, events, parts);
-    leave_out_missing(story, wish.photos);
-    Outcome<std::string> pdf = record_pdf(story, Paper::a4, wish.fonts);
+                                         const CopyWish& wish, const Words& words) {
+    Story story = tell(record, events, parts, words);
+    leave_out_missing(story, wish.photos, words);
+    Outcome<std::string> pdf = record_pdf(story, Paper::a4, wish.fonts, words);
     if (!pdf) {
         return pdf.problem();
     }
     std::vector<CopiedFile> files;
-    files.push_back({"record.html", record_page(story)});
+    files.push_back({"record.html", record_page(story, words)});
     files.push_back({"record.pdf", std::move(pdf).value()});
-    files.push_back({"readings.csv", readings_table(story)});
+    files.push_back({"readings.csv", readings_table(tell(record, events, parts))});
     files.push_back({"record.json", write_record(record, parts)});
     files.push_back({"build.jsonl", wish.journal.empty() ? journal_of(events) : wish.journal});
     files.push_back({card_name + ".card.json", write_card(record.card)});

@@ -6,6 +6,7 @@
 #include "history/story.h"
 #include "report/zip.h"
 #include "sheets/lettering.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -23,9 +24,10 @@ struct CopyWish {
 /// record.html, record.pdf, readings.csv, record.json, build.jsonl, NAME.card.json (as planned),
 /// NAME-as-built.card.json when that differs, photos/. A photo of the record that is not among the wish's is
 /// left out of the page and named in its notes. `parts` are the shipped ones.
+/// Page and sheet speak `words`; the table and what programs read stay English.
 [[nodiscard]] Outcome<std::vector<CopiedFile>> copy_of(const Record& record, const std::vector<Event>& events,
                                                        const Parts& parts, const std::string& card_name,
-                                                       const CopyWish& wish);
+                                                       const CopyWish& wish, const Words& words = english());
 
 /// Writes them into a new folder, which must not be there yet (its parent must). On a Problem what was
 /// written so far is taken away again.

@@ -80,15 +80,15 @@ void HtmlWriter::head_cell(const char* scope, const std::string& words) {
 
 void HtmlWriter::cell(const std::string& words) {
     text += "<td>";
-    text += html_text(words.empty() ? "none" : words);
+    text += html_text(words);
     text += "</td>";
 }
 
-void HtmlWriter::begin_table(const std::string& caption, std::initializer_list<const char*> heads) {
+void HtmlWriter::begin_table(const std::string& caption, const std::vector<std::string>& heads) {
     line("<table>");
     element("caption", caption);
     text += "<thead><tr>";
-    for (const char* head : heads) {
+    for (const std::string& head : heads) {
         head_cell("col", head);
     }
     line("</tr></thead>");

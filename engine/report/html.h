@@ -2,7 +2,6 @@
 // and no text that was not made safe for HTML.
 #pragma once
 
-#include <initializer_list>
 #include <string>
 #include <vector>
 
@@ -21,8 +20,8 @@ public:
     void line(const std::string& html);
     void element(const char* name, const std::string& words);
     void head_cell(const char* scope, const std::string& words);
-    void cell(const std::string& words); ///< "none" when there are no words
-    void begin_table(const std::string& caption, std::initializer_list<const char*> heads);
+    void cell(const std::string& words);
+    void begin_table(const std::string& caption, const std::vector<std::string>& heads);
     void end_table();
     void list(const std::vector<std::string>& items);
 };

@@ -1,40 +1,40 @@
 #include "report/record_page.h"
 
-#include "base/readout.h"
 #include "report/html.h"
 
 namespace lanternleaf {
 
 namespace {
 
-void write_summary(HtmlWriter& out, const Story& story) {
-    out.element("h1", story.title);
-    std::string when = "Begun " + story.started;
-    if (!story.ended.empty()) {
-        when += ", ended ";
-        when += story.ended;
-    }
-    when += ".";
-    out.element("p", when);
-    if (story.walked) {
-        out.element("p", "A walk without hands: its figures are simulated, nobody measured them.");
-    }
-    std::string state = "State: " + story.state;
-    if (!story.outcome.empty()) {
-        state += ", ";
-        state += story.outcome;
-    }
-    state += ". Time at work: ";
-    state += spoken_span(story.worked_s);
-    state += story.passed_first_time ? ". Every step passed at the first try." : ".";
-    out.element("p", state);
-    out.element("p", "Made with " + story.made_with + ". For: " + story.audience + ".");
+std::string span_of(const Story& story) {
+    return spoken_span(story.worked_s);
 }
 
-void write_steps(HtmlWriter& out, const Story& story) {
-    out.element("h2", "Steps");
-    out.begin_table("The seven steps: how each ended and how long it took",
-                    {"Step", "How it ended", "Time at work", "What was said of it"});
+void write_summary(HtmlWriter& out, const Story& story, const Words& words) {
+    out.element("h1", story.title);
+    out.element("p", story.ended.empty() ? words("record_page.begun", {{"start", story.started}})
+                                         : words("record_page.begun_ended",
+                                                 {{"start", story.started}, {"end", story.ended}}));
+    if (story.walked) {
+        out.element("p", words("record_page.walked"));
+    }
+    std::string state =
+        story.outcome.empty()
+            ? words("record_page.state", {{"state", story.state}, {"span", span_of(story)}})
+            : words("record_page.state_outcome",
+                    {{"state", story.state}, {"outcome", story.outcome}, {"span", span_of(story)}});
+    if (story.passed_first_time) {
+        state.append(1, ' ').append(words("record_page.first_try"));
+    }
+    out.element("p", state);
+    out.element("p", words("record_page.made_with", {{"tape", story.made_with}, {"who", story.audience}}));
+}
+
+void write_steps(HtmlWriter& out, const Story& story, const Words& words) {
+    out.element("h2", words("record_page.steps"));
+    out.begin_table(words("record_page.steps_table"),
+                    {words("record_page.step"), words("record_page.how_ended"),
+                     words("record_page.time_at_work"), words("record_page.said_of_it")});
     for (const StoryStep& step : story.steps) {
         out.text += "<tr>";
         std::string name = std::to_string(step.number);
@@ -42,50 +42,51 @@ void write_steps(HtmlWriter& out, const Story& story) {
         name += step.title;
         out.head_cell("row", name);
         out.cell(step.state_text);
-        out.cell(step.time.worked_s > 0 ? spoken_span(step.time.worked_s) : "not timed");
-        out.cell(step.verdict.empty() ? "nothing" : step.verdict);
+        out.cell(step.time.worked_s > 0 ? spoken_span(step.time.worked_s) : words("record_page.not_timed"));
+        out.cell(step.verdict.empty() ? words("record_page.nothing_said") : step.verdict);
         out.line("</tr>");
     }
     out.end_table();
 }
 
-void write_readings(HtmlWriter& out, const Story& story) {
-    out.element("h2", "Readings");
+void write_readings(HtmlWriter& out, const Story& story, const Words& words) {
+    out.element("h2", words("record_page.readings"));
     bool any = false;
     for (const StoryStep& step : story.steps) {
         if (step.readings.empty()) {
             continue;
         }
         any = true;
-        std::string caption = "Step " + std::to_string(step.number);
-        caption += ": ";
-        caption += step.title;
-        out.begin_table(caption, {"Check", "Reading", "Expected", "As expected", "By"});
+        out.begin_table(words("record_page.readings_of", {{"number", step.number}, {"title", step.title}}),
+                        {words("record_page.check"), words("record_page.reading"),
+                         words("record_page.expected"), words("record_page.as_expected"),
+                         words("record_page.by")});
         for (const StoryReading& reading : step.readings) {
             out.text += "<tr>";
             out.head_cell("row", reading.title);
             out.cell(reading.value);
-            out.cell(reading.expected.empty() ? "nothing stated" : reading.expected);
-            out.cell(reading.fits ? "yes" : "no");
-            out.cell(reading.simulated ? "simulated" : reading.by_meter ? "meter" : "eye");
+            out.cell(reading.expected.empty() ? words("record_page.nothing_stated") : reading.expected);
+            out.cell(words(reading.fits ? "record_page.yes" : "record_page.no"));
+            out.cell(words(reading.simulated  ? "record_page.by_nobody"
+                           : reading.by_meter ? "record_page.by_meter"
+                                              : "record_page.by_eye"));
             out.line("</tr>");
         }
         out.end_table();
     }
     if (!any) {
-        out.element("p", "Nothing was measured.");
+        out.element("p", words("record_page.no_readings"));
     }
 }
 
-void write_moves(HtmlWriter& out, const Story& story) {
-    out.element("h2", "Moves");
+void write_moves(HtmlWriter& out, const Story& story, const Words& words) {
+    out.element("h2", words("record_page.moves"));
     for (const StoryStep& step : story.steps) {
         if (step.moves.empty()) {
             continue;
         }
-        std::string caption = "Step " + std::to_string(step.number);
-        caption += ": moves and the time for each";
-        out.begin_table(caption, {"Move", "Time at work"});
+        out.begin_table(words("record_page.moves_of", {{"number", step.number}}),
+                        {words("record_page.move"), words("record_page.time_at_work")});
         for (const StoryMove& move : step.moves) {
             out.text += "<tr>";
             out.head_cell("row", move.title);
@@ -96,21 +97,19 @@ void write_moves(HtmlWriter& out, const Story& story) {
     }
 }
 
-void write_photos(HtmlWriter& out, const Story& story) {
+void write_photos(HtmlWriter& out, const Story& story, const Words& words) {
     if (story.photos.empty()) {
         return;
     }
-    out.element("h2", "Photos");
+    out.element("h2", words("record_page.photos"));
     for (const StoryPhoto& photo : story.photos) {
-        std::string alt = photo.caption;
-        if (photo.step != 0) {
-            alt += ", step ";
-            alt += std::to_string(photo.step);
-        }
+        const std::string alt = photo.step == 0 ? words("record_page.photo", {{"caption", photo.caption}})
+                                                : words("record_page.photo_of_step",
+                                                        {{"caption", photo.caption}, {"number", photo.step}});
         out.line("<figure>");
         out.text += "<img src=\"photos/";
         out.text += html_text(photo.file);
-        out.text += "\" alt=\"Photo: ";
+        out.text += "\" alt=\"";
         out.text += html_text(alt);
         out.line("\" />");
         out.element("figcaption", photo.caption);
@@ -120,32 +119,27 @@ void write_photos(HtmlWriter& out, const Story& story) {
 
 } // namespace
 
-std::string record_page(const Story& story) {
+std::string record_page(const Story& story, const Words& words) {
     HtmlWriter out;
-    out.begin_page("en", story.title + ": record of a build");
-    write_summary(out, story);
-    write_steps(out, story);
-    write_readings(out, story);
-    out.element("h2", "As built");
+    out.begin_page(words.language(), words("record_page.title", {{"card", story.title}}));
+    write_summary(out, story, words);
+    write_steps(out, story, words);
+    write_readings(out, story, words);
+    out.element("h2", words("record_page.as_built"));
     std::vector<std::string> lines = story.changes;
     lines.insert(lines.end(), story.mends.begin(), story.mends.end());
     if (lines.empty()) {
-        lines.push_back("Built as planned.");
+        lines.push_back(words("record_page.as_planned"));
     }
     out.list(lines);
     if (!story.notes.empty()) {
-        out.element("h2", "Notes");
+        out.element("h2", words("record_page.notes"));
         out.list(story.notes);
     }
-    write_photos(out, story);
-    write_moves(out, story);
-    out.element("h2", "About this page");
-    std::string about = "Build ";
-    about += story.id;
-    about +=
-        ". Expected figures are computed from the card as built. This record tells what was measured and "
-        "seen; it does not say that a card is safe.";
-    out.element("p", about);
+    write_photos(out, story, words);
+    write_moves(out, story, words);
+    out.element("h2", words("record_page.about"));
+    out.element("p", words("record_page.about_build", {{"build", story.id}}));
     out.end_page();
     return out.text;
 }

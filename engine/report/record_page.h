@@ -4,6 +4,7 @@
 #pragma once
 
 #include "history/story.h"
+#include "words/words.h"
 
 #include <string>
 
@@ -11,6 +12,6 @@ namespace lanternleaf {
 
 /// HTML 5, UTF-8, well-formed as XML too (so that strict readers take it). Headings run h1, h2 without a
 /// gap; tables have a caption and headers with scope; photos have their caption as alternative text.
-[[nodiscard]] std::string record_page(const Story& story);
+[[nodiscard]] std::string record_page(const Story& story, const Words& words = english());
 
 } // namespace lanternleaf

@@ -14,6 +14,7 @@ constexpr double kRange_w_mm = 28.0;
 
 struct SheetWriter {
     const Lettering& lettering;
+    const Words& say;
     double width_mm;
     std::vector<Block> blocks;
 
@@ -86,63 +87,59 @@ struct SheetWriter {
         const double value_x = width_mm * 0.30;
         const double range_x = width_mm * 0.56;
         cell(pen, 0, value_x - 2, reading.title);
-        std::string value = reading.value;
-        if (reading.simulated) {
-            value += ", simulated";
-        }
-        cell(pen, value_x, range_x - value_x - 2, value, true);
+        cell(pen, value_x, range_x - value_x - 2,
+             reading.simulated ? say("record_sheet.simulated", {{"value", reading.value}}) : reading.value,
+             true);
         if (reading.has_number && reading.high > 0) {
             range(pen, range_x, reading);
         }
-        std::string expected = reading.fits ? "" : "not as expected: ";
-        expected += reading.expected;
-        cell(pen, range_x + kRange_w_mm + 3, width_mm - range_x - kRange_w_mm - 3, expected);
+        cell(pen, range_x + kRange_w_mm + 3, width_mm - range_x - kRange_w_mm - 3,
+             reading.fits ? reading.expected
+                          : say("record_sheet.not_expected", {{"expected", reading.expected}}));
         rule(pen);
         block.height_mm = kRow_mm;
         blocks.push_back(std::move(block));
     }
 };
 
-std::string when_of(const Story& story) {
-    std::string text = story.started;
-    if (!story.ended.empty()) {
-        text += " to ";
-        text += story.ended;
-    }
-    return text;
+std::string when_of(const Story& story, const Words& words) {
+    return story.ended.empty()
+               ? story.started
+               : words("record_sheet.from_to", {{"start", story.started}, {"end", story.ended}});
 }
 
 void write_summary(SheetWriter& writer, const Story& story) {
-    std::string state = story.outcome.empty() ? story.state : story.outcome;
-    state += ". Time at work: ";
-    state += spoken_span(story.worked_s);
-    state += story.passed_first_time ? ". Every step passed at the first try." : ".";
+    const Words& say = writer.say;
+    std::string state =
+        say("record_sheet.state", {{"state", story.outcome.empty() ? story.state : story.outcome},
+                                   {"span", spoken_span(story.worked_s)}});
+    if (story.passed_first_time) {
+        state.append(1, ' ').append(say("record_page.first_try"));
+    }
     writer.words(state, true);
-    std::string made = "Made with ";
-    made += story.made_with;
-    made += ".";
-    writer.words(made);
+    writer.words(say("record_sheet.made_with", {{"tape", story.made_with}}));
     if (story.walked) {
-        writer.words("A walk without hands: its figures are simulated, nobody measured them.");
+        writer.words(say("record_page.walked"));
     }
 }
 
 } // namespace
 
-Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFonts& fonts) {
+Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFonts& fonts,
+                                const Words& words) {
     const Outcome<Lettering> lettering = Lettering::open(fonts);
     if (!lettering) {
         return lettering.problem();
     }
-    const SheetHead head{story.title, "Record", when_of(story)};
+    const SheetHead head{story.title, words("record_sheet.record"), when_of(story, words)};
     const Box content = framed_page(paper, false, head, lettering.value()).content;
-    SheetWriter writer{lettering.value(), Columns{}.width_mm(content), {}};
+    SheetWriter writer{lettering.value(), words, Columns{}.width_mm(content), {}};
     write_summary(writer, story);
-    writer.heading("Steps");
+    writer.heading(words("record_page.steps"));
     for (const StoryStep& step : story.steps) {
         writer.step_row(step);
     }
-    writer.heading("As built");
+    writer.heading(words("record_page.as_built"));
     for (const std::string& change : story.changes) {
         writer.words(change);
     }
@@ -150,10 +147,10 @@ Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFont
         writer.words(mend);
     }
     if (story.changes.empty() && story.mends.empty()) {
-        writer.words("Built as planned.");
+        writer.words(words("record_page.as_planned"));
     }
     if (!story.notes.empty()) {
-        writer.heading("Notes");
+        writer.heading(words("record_page.notes"));
         for (const std::string& note : story.notes) {
             writer.words(note);
         }
@@ -162,25 +159,22 @@ Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFont
         if (step.readings.empty()) {
             continue;
         }
-        std::string words = "Readings of step ";
-        words += std::to_string(step.number);
-        words += ": ";
-        words += step.title;
-        writer.heading(words);
+        writer.heading(words("record_sheet.readings_of", {{"number", step.number}, {"title", step.title}}));
         for (const StoryReading& reading : step.readings) {
             writer.reading_row(reading);
         }
     }
     if (!story.photos.empty()) {
-        writer.heading("Photos");
+        writer.heading(words("record_page.photos"));
         for (const StoryPhoto& photo : story.photos) {
             writer.words(photo.file + ": " + photo.caption);
         }
     }
     PdfInfo info;
-    info.title = story.title + ", record";
+    info.title = words("record_sheet.title", {{"card", story.title}});
     info.subject = story.id;
-    return write_pdf(flow(writer.blocks, Columns{}, paper, head, lettering.value()), lettering.value(), info);
+    return write_pdf(flow(writer.blocks, Columns{}, paper, head, lettering.value(), words), lettering.value(),
+                     info);
 }
 
 } // namespace lanternleaf

@@ -3,7 +3,7 @@
 namespace lanternleaf {
 
 std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper paper, const SheetHead& head,
-                       const Lettering& lettering) {
+                       const Lettering& lettering, const Words& words) {
     std::vector<Page> pages;
     Box content;
     int column = 0;
@@ -35,7 +35,7 @@ std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper 
             y += blocks[i].height_mm;
         }
     }
-    number_pages(pages, head, lettering);
+    number_pages(pages, head, lettering, words);
     return pages;
 }
 

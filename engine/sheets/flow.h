@@ -24,6 +24,6 @@ struct Columns {
 };
 
 [[nodiscard]] std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper paper,
-                                     const SheetHead& head, const Lettering& lettering);
+                                     const SheetHead& head, const Lettering& lettering, const Words& words);
 
 } // namespace lanternleaf

@@ -61,21 +61,17 @@ void draw_sample(PagePen& pen, Vec2 corner, int row) {
 
 } // namespace
 
-void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering) {
-    static constexpr const char* kWords[] = {
-        "− tape: grey, solid edge, − signs",
-        "+ tape: white, dashed edge, + signs",
-        "a light’s − and + pad",
-        "patch between + and −",
-        "fold of the tape; lap: rub hard",
-        "fold of the card",
-        "foam; keep-out",
+void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering, const Words& words) {
+    static constexpr const char* kKeys[] = {
+        "sheets.legend_negative", "sheets.legend_positive", "sheets.legend_pads", "sheets.legend_patch",
+        "sheets.legend_fold",     "sheets.legend_crease",   "sheets.legend_foam",
     };
     for (int row = 0; row < 7; ++row) {
         const Vec2 at = corner_mm + Vec2{0, kLegendRow_mm * row};
         draw_sample(pen, at, row);
         pen.text(at + Vec2{kSample_mm.x + 4.0, 3.8},
-                 lettering.fitted(kWords[row], kBody_mm, kLegendWidth_mm - kSample_mm.x - 4.0), kBody_mm);
+                 lettering.fitted(words(kKeys[row]), kBody_mm, kLegendWidth_mm - kSample_mm.x - 4.0),
+                 kBody_mm);
     }
 }
 

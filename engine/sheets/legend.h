@@ -3,12 +3,13 @@
 
 #include "sheets/lettering.h"
 #include "sheets/page.h"
+#include "words/words.h"
 
 namespace lanternleaf {
 
 inline constexpr double kLegendWidth_mm = 92.0;
 inline constexpr double kLegendHeight_mm = 54.0;
 
-void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering);
+void draw_legend(PagePen& pen, Vec2 corner_mm, const Lettering& lettering, const Words& words);
 
 } // namespace lanternleaf

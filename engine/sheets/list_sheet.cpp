@@ -1,6 +1,5 @@
 #include "sheets/list_sheet.h"
 
-#include "base/readout.h"
 #include "sheets/flow.h"
 #include "sheets/symbols.h"
 
@@ -22,22 +21,32 @@ struct Column {
     TextAlign align = TextAlign::left;
 };
 
-std::string metres(double mm) {
-    return readout_number(std::ceil(mm / 100.0 - 1e-9) / 10.0, 1) + " m"; // up to the next decimetre
+// Off a roll: up to the next decimetre or foot.
+std::string off_roll(double mm, const Words& say) {
+    if (say.unit() == LengthUnit::inch) {
+        return say("sheets.feet", {{"feet", say.number(std::ceil(mm / 304.8 - 1e-9), 0)}});
+    }
+    return say("sheets.metres", {{"metres", say.number(std::ceil(mm / 100.0 - 1e-9) / 10.0, 1)}});
 }
 
-std::string money(double sum, const std::string& currency) {
+// For one card; in inches up to the next whole one, which keeps the column narrow.
+std::string for_one(double mm, const Words& say) {
+    return say.mm(say.unit() == LengthUnit::inch ? std::ceil(mm / 25.4 - 1e-9) * 25.4 : mm);
+}
+
+// Always two decimals, after the language's mark, which is what stands in its one half.
+std::string money(double sum, const std::string& currency, const Words& say) {
     char digits[48];
     std::snprintf(digits, sizeof digits, "%.2f", sum);
-    return std::string(digits) + " " + currency;
-}
-
-std::string counted(int count, const std::string& one) {
-    return std::to_string(count) + " " + one + (count == 1 ? "" : "s");
+    std::string text = digits;
+    const std::string half = say.number(0.5, 1);
+    text.replace(text.find('.'), 1, half.substr(1, half.size() - 2));
+    return text + " " + currency;
 }
 
 struct Writer {
     const Lettering& lettering;
+    const Words& say;
     double width_mm;
     std::vector<Block> blocks;
 
@@ -82,36 +91,44 @@ struct Writer {
     }
 };
 
-const char* side_words(Side side) {
-    return side == Side::negative ? "−" : side == Side::positive ? "+" : "link";
+std::string side_words(Side side, const Words& say) {
+    return side == Side::negative ? "−" : side == Side::positive ? "+" : say("sheets.side_link");
 }
 
 void write_cuts(Writer& writer, const Shopping& list) {
-    writer.heading("Cut for one card");
+    const Words& say = writer.say;
+    writer.heading(say("sheets.cut"));
     const double w = writer.width_mm;
     const std::vector<Column> columns = {
         {6.0, 24.0}, {32.0, 12.0}, {46.0, 46.0}, {116.0, 22.0, TextAlign::right}, {121.0, w - 121.0}};
     if (!list.cuts.empty()) {
-        writer.row(columns, {"Strip", "Side", "Tape", "Length", "On the way"}, true, false);
+        writer.row(columns,
+                   {say("sheets.cut_strip"), say("sheets.cut_side"), say("sheets.cut_tape"),
+                    say("sheets.cut_length"), say("sheets.cut_way")},
+                   true, false);
     }
     for (const StripCut& cut : list.cuts) {
-        std::string notes = cut.folds == 0 ? "" : counted(cut.folds, "fold");
+        std::string notes = cut.folds == 0 ? "" : say("sheets.folds", {{"n", cut.folds}});
         if (cut.turned_under_mm > 0.0) {
-            notes += (notes.empty() ? "" : ", ") + readout_mm(cut.turned_under_mm) + " turned under";
+            notes += (notes.empty() ? "" : ", ") +
+                     say("sheets.turned_under", {{"length", say.mm(cut.turned_under_mm)}});
         }
-        writer.row(columns, {cut.id, side_words(cut.side), cut.tape, readout_mm(cut.length_mm), notes}, false,
-                   true);
+        writer.row(columns, {cut.id, side_words(cut.side, say), cut.tape, say.mm(cut.length_mm), notes},
+                   false, true);
     }
     for (const CountNeed& need : list.counts) {
         if (need.pack == "patch") {
-            writer.row({{6.0, w - 6.0}}, {need.words + ": " + std::to_string(need.per_card)}, false, true);
+            writer.row({{6.0, w - 6.0}},
+                       {say("sheets.cut_count", {{"what", need.words}, {"count", need.per_card}})}, false,
+                       true);
         }
     }
     if (list.foam) {
         for (const double mm : list.foam->lengths_mm) {
-            const std::string text = "foam, " + counted(list.foam->layers, "length") + " of " +
-                                     readout_mm(mm) + ", " + readout_mm(list.foam->width_mm) + " wide, " +
-                                     readout_mm(list.foam->thickness_mm) + " thick";
+            const std::string text = say("sheets.cut_foam", {{"n", list.foam->layers},
+                                                             {"length", say.mm(mm)},
+                                                             {"width", say.mm(list.foam->width_mm)},
+                                                             {"thick", say.mm(list.foam->thickness_mm)}});
             writer.row({{6.0, w - 6.0}}, {text}, false, true);
         }
     }
@@ -120,6 +137,7 @@ void write_cuts(Writer& writer, const Shopping& list) {
 // The cost line of a pack, once: later lines from the same pack say so.
 struct CostColumn {
     const std::optional<Costs>& costs;
+    const Words& say;
     std::vector<std::string> shown;
 
     std::vector<std::string> cells(const std::string& pack) {
@@ -127,24 +145,25 @@ struct CostColumn {
             return {};
         }
         if (std::find(shown.begin(), shown.end(), pack) != shown.end()) {
-            return {"as above", ""};
+            return {say("sheets.as_above"), ""};
         }
         shown.push_back(pack);
         for (const CostLine& line : costs->lines) {
             if (line.pack == pack) {
-                return {std::to_string(line.packs), money(line.outlay, costs->currency)};
+                return {std::to_string(line.packs), money(line.outlay, costs->currency, say)};
             }
         }
-        return {"–", "no price"};
+        return {"–", say("sheets.no_price")};
     }
 };
 
 void write_buy(Writer& writer, const Shopping& list, const std::optional<Costs>& costs) {
-    std::string title = "Buy for " + counted(list.cards, "card");
+    const Words& say = writer.say;
+    std::vector<std::string> made = {say("sheets.cards", {{"n", list.cards}})};
     if (list.spare_kits > 0) {
-        title += " and " + counted(list.spare_kits, "spare kit");
+        made.push_back(say("sheets.spare_kits", {{"n", list.spare_kits}}));
     }
-    writer.heading(title);
+    writer.heading(say("sheets.buy_for", {{"cards", say.list(made)}}));
     const double w = writer.width_mm;
     const double money_room = costs ? 50.0 : 0.0;
     const double end = w - money_room;
@@ -154,12 +173,13 @@ void write_buy(Writer& writer, const Shopping& list, const std::optional<Costs>&
     }
     columns.push_back({w - 32.0, 17.0, TextAlign::right});
     columns.push_back({w, 30.0, TextAlign::right});
-    std::vector<std::string> head = {"What", "one card", "all", "spare", "buy"};
+    std::vector<std::string> head = {say("sheets.buy_what"), say("sheets.buy_one"), say("sheets.buy_all"),
+                                     say("sheets.buy_spare"), say("sheets.buy_buy")};
     if (costs) {
-        head.insert(head.end(), {"packs", "cost"});
+        head.insert(head.end(), {say("sheets.buy_packs"), say("sheets.buy_cost")});
     }
     writer.row(columns, head, true, false);
-    CostColumn cost{costs, {}};
+    CostColumn cost{costs, say, {}};
     const auto add = [&](std::vector<std::string> cells, const std::string& pack) {
         for (std::string& cell : cost.cells(pack)) {
             cells.push_back(std::move(cell));
@@ -167,49 +187,48 @@ void write_buy(Writer& writer, const Shopping& list, const std::optional<Costs>&
         writer.row(columns, cells, false, true);
     };
     for (const TapeNeed& need : list.tapes) {
-        add({"tape " + need.type, readout_mm(need.card_mm), metres(need.buy_mm - need.waste_mm),
-             metres(need.waste_mm), metres(need.buy_mm)},
+        add({say("sheets.tape", {{"type", need.type}}), for_one(need.card_mm, say),
+             off_roll(need.buy_mm - need.waste_mm, say), off_roll(need.waste_mm, say),
+             off_roll(need.buy_mm, say)},
             need.type);
     }
     for (const CountNeed& need : list.counts) {
-        const std::string words = need.pack == "resistor" || need.pack == "patch" || need.pack == "sheet" ||
-                                          need.words.find("light") != std::string::npos ||
-                                          need.words.find("folded") != std::string::npos
-                                      ? need.words
-                                      : need.words + " " + need.pack;
-        add({words, std::to_string(need.per_card), std::to_string(need.batch), std::to_string(need.spare),
+        add({need.full, std::to_string(need.per_card), std::to_string(need.batch), std::to_string(need.spare),
              std::to_string(need.buy())},
             need.pack);
     }
     if (list.foam && !list.foam->lengths_mm.empty()) {
         const double laid = list.foam->card_mm * (list.cards + list.spare_kits);
-        add({"foam strip, " + readout_mm(list.foam->thickness_mm) + " thick", readout_mm(list.foam->card_mm),
-             metres(laid), metres(list.foam->buy_mm - laid), metres(list.foam->buy_mm)},
+        add({say("sheets.foam", {{"thick", say.mm(list.foam->thickness_mm)}}),
+             for_one(list.foam->card_mm, say), off_roll(laid, say), off_roll(list.foam->buy_mm - laid, say),
+             off_roll(list.foam->buy_mm, say)},
             "foam");
     }
 }
 
 void write_costs(Writer& writer, const Costs& costs) {
-    writer.heading("Cost");
-    writer.words("One card uses " + money(costs.per_card, costs.currency) + " of material.", true);
-    writer.words("Whole packs for all of it: " + money(costs.outlay, costs.currency) + ".", true);
+    const Words& say = writer.say;
+    writer.heading(say("sheets.cost"));
+    writer.words(say("sheets.cost_card", {{"sum", money(costs.per_card, costs.currency, say)}}), true);
+    writer.words(say("sheets.cost_packs", {{"sum", money(costs.outlay, costs.currency, say)}}), true);
     if (!costs.unpriced.empty()) {
         std::string names;
         for (std::size_t i = 0; i < std::min(costs.unpriced.size(), kMostNames); ++i) {
             names += (i == 0 ? "" : ", ") + costs.unpriced[i];
         }
-        writer.words("Not counted, for want of a price: " + names +
-                     (costs.unpriced.size() > kMostNames ? " and more." : "."));
+        const bool more = costs.unpriced.size() > kMostNames;
+        writer.words(say(more ? "sheets.cost_unpriced_more" : "sheets.cost_unpriced", {{"names", names}}));
     }
 }
 
 } // namespace
 
 std::vector<Page> list_sheet(const Card& card, const Shopping& list, const SpareRules& rules,
-                             const std::optional<Costs>& costs, Paper paper, const Lettering& lettering) {
-    const SheetHead head{card.title, "Cutting and shopping list", "Tick what is cut and what is bought."};
+                             const std::optional<Costs>& costs, Paper paper, const Lettering& lettering,
+                             const Words& say) {
+    const SheetHead head{card.title, say("sheets.list"), say("sheets.list_note")};
     const Box content = framed_page(paper, false, head, lettering).content;
-    Writer writer{lettering, Columns{}.width_mm(content), {}};
+    Writer writer{lettering, say, Columns{}.width_mm(content), {}};
     write_cuts(writer, list);
     write_buy(writer, list, costs);
     if (costs) {
@@ -219,18 +238,15 @@ std::vector<Page> list_sheet(const Card& card, const Shopping& list, const Spare
     for (const TapeNeed& need : list.tapes) {
         laps += need.laps_mm;
     }
-    writer.heading("How this is worked out");
-    writer.words("A fold takes no more tape than the line it follows. Laps are in the lengths already" +
-                 (laps > 0.0 ? ": " + readout_mm(laps) + " on this card." : "."));
-    writer.words("Spare tape is " + std::to_string(rules.tape_waste_percent) +
-                 " % for cut ends and mistakes; lights " + std::to_string(rules.led_percent) +
-                 " %, at least " + std::to_string(rules.least_leds) + " of a kind; cells " +
-                 std::to_string(rules.cell_percent) + " %; foam " + std::to_string(rules.foam_waste_percent) +
-                 " %.");
-    writer.words(
-        "Leave every cell in its packet, out of children’s reach, until step 6. Count them out and back.",
-        true);
-    return flow(writer.blocks, Columns{}, paper, head, lettering);
+    writer.heading(say("sheets.worked_out"));
+    writer.words(laps > 0.0 ? say("sheets.laps", {{"length", say.mm(laps)}}) : say("sheets.laps_none"));
+    writer.words(say("sheets.spares", {{"tape", rules.tape_waste_percent},
+                                       {"lights", rules.led_percent},
+                                       {"least", rules.least_leds},
+                                       {"cells", rules.cell_percent},
+                                       {"foam", rules.foam_waste_percent}}));
+    writer.words(say("sheets.cells_packed"), true);
+    return flow(writer.blocks, Columns{}, paper, head, lettering, say);
 }
 
 } // namespace lanternleaf

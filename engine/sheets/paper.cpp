@@ -36,13 +36,14 @@ FramedPage framed_page(Paper paper, bool landscape, const SheetHead& head, const
     return made;
 }
 
-void number_pages(std::vector<Page>& pages, const SheetHead& head, const Lettering& lettering) {
+void number_pages(std::vector<Page>& pages, const SheetHead& head, const Lettering& lettering,
+                  const Words& words) {
     for (std::size_t i = 0; i < pages.size(); ++i) {
         Page& page = pages[i];
         PagePen pen(page.marks);
         const double foot = page.size_mm.y - kMargin_mm;
         const std::string number =
-            head.sheet + ", page " + std::to_string(i + 1) + " of " + std::to_string(pages.size());
+            words("sheets.page_of", {{"sheet", head.sheet}, {"page", i + 1}, {"pages", pages.size()}});
         const double room = page.size_mm.x - 2.0 * kMargin_mm - lettering.width_mm(number, kSmall_mm) - 6.0;
         pen.text({page.size_mm.x - kMargin_mm, foot}, number, kSmall_mm, false, TextAlign::right, grey(0.3));
         pen.text({kMargin_mm, foot},

@@ -4,6 +4,7 @@
 
 #include "sheets/lettering.h"
 #include "sheets/page.h"
+#include "words/words.h"
 
 #include <string>
 #include <vector>
@@ -41,7 +42,8 @@ struct FramedPage {
 [[nodiscard]] FramedPage framed_page(Paper paper, bool landscape, const SheetHead& head,
                                      const Lettering& lettering);
 /// "Harbour lighthouse · Steps · page 2 of 5" at the foot of each page; call when all pages are there.
-void number_pages(std::vector<Page>& pages, const SheetHead& head, const Lettering& lettering);
+void number_pages(std::vector<Page>& pages, const SheetHead& head, const Lettering& lettering,
+                  const Words& words = english());
 
 /// Draws lines from `top_mm` (the top of the first line) down; returns the bottom of the last.
 double draw_lines(PagePen& pen, const std::vector<std::string>& lines, Vec2 top_mm, double size_mm,

@@ -46,10 +46,11 @@ Box plan_bounds(const Card& card) {
     return {{-kRuler_mm, -kRuler_mm}, {card.sheet.width_mm + kClear_mm, card.sheet.height_mm + kClear_mm}};
 }
 
-std::vector<PageMark> draw_plan(const Card& card, const Parts& parts, const Lettering& lettering) {
+std::vector<PageMark> draw_plan(const Card& card, const Parts& parts, const Lettering& lettering,
+                                const Words& words) {
     std::vector<PageMark> marks;
     PagePen pen(marks);
-    PlanLayers plan(card, parts, lettering, pen);
+    PlanLayers plan(card, parts, lettering, words, pen);
     plan.foam(foam_bands(card, parts));
     plan.keepouts();
     plan.laid();

@@ -6,6 +6,7 @@
 #include "conductors/conductors.h"
 #include "sheets/lettering.h"
 #include "sheets/page.h"
+#include "words/words.h"
 
 #include <vector>
 
@@ -26,7 +27,7 @@ inline constexpr double kFoamBand_mm = 5.0;
 /// Sheet outline with rulers outside it, folds, keep-outs, foam, strips, patches, holder, pads and names.
 /// Strips of the two sides differ in four ways: sign, name, line, grey.
 [[nodiscard]] std::vector<PageMark> draw_plan(const Card& card, const Parts& parts,
-                                              const Lettering& lettering);
+                                              const Lettering& lettering, const Words& words);
 
 /// What draw_plan covers: the sheet and the rulers along its top and left edge.
 [[nodiscard]] Box plan_bounds(const Card& card);

@@ -44,9 +44,11 @@ std::vector<Vec2> outline_of(const Ribbon& ribbon) {
     return outline;
 }
 
-PlanLayers::PlanLayers(const Card& card, const Parts& parts, const Lettering& lettering, PagePen& pen)
-    : card_(card), types_(parts), lettering_(lettering), pen_(pen), conductors_(find_conductors(card, parts)),
-      holder_(holder_shape(card, parts)), placer_({{0, 0}, {card.sheet.width_mm, card.sheet.height_mm}}) {
+PlanLayers::PlanLayers(const Card& card, const Parts& parts, const Lettering& lettering, const Words& words,
+                       PagePen& pen)
+    : card_(card), types_(parts), lettering_(lettering), words_(words), pen_(pen),
+      conductors_(find_conductors(card, parts)), holder_(holder_shape(card, parts)),
+      placer_({{0, 0}, {card.sheet.width_mm, card.sheet.height_mm}}) {
     for (const StripShape& shape : conductors_.strips) {
         for (const Run& run : shape.ribbon.runs) {
             placer_.avoid(run.outline, kOverTape);

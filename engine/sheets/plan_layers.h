@@ -12,7 +12,8 @@ namespace lanternleaf {
 
 class PlanLayers {
 public:
-    PlanLayers(const Card& card, const Parts& parts, const Lettering& lettering, PagePen& pen);
+    PlanLayers(const Card& card, const Parts& parts, const Lettering& lettering, const Words& words,
+               PagePen& pen);
 
     void foam(const std::vector<FoamBand>& bands);
     void keepouts();
@@ -43,6 +44,7 @@ private:
     const Card& card_;
     const Parts& types_;
     const Lettering& lettering_;
+    const Words& words_;
     PagePen& pen_;
     Conductors conductors_;
     HolderShape holder_;

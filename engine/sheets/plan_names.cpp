@@ -1,5 +1,4 @@
 // The names and signs on the plan.
-#include "base/readout.h"
 #include "sheets/plan_layers.h"
 #include "sheets/symbols.h"
 
@@ -58,7 +57,7 @@ void PlanLayers::part_names() {
     for (std::size_t i = 0; i < card_.resistors.size(); ++i) {
         const ResistorPart& part = card_.resistors[i];
         const std::string text =
-            lettering_.fitted(clean_text(part.id), kTapeName_mm, 20.0) + " " + readout_ohm(part.ohm);
+            lettering_.fitted(clean_text(part.id), kTapeName_mm, 20.0) + " " + words_.ohm(part.ohm);
         const Vec2 reach =
             half(resistor_body(card_, types_, static_cast<int>(i)), conductors_.resistor_pads[2 * i],
                  conductors_.resistor_pads[2 * i + 1], part.at_mm);
@@ -158,11 +157,12 @@ void PlanLayers::other_names() {
         name(text, kNote_mm, false, places);
     };
     if (holder_.flap) {
-        beside_disc(0, "bed");
-        beside_disc(1, "inside the flap");
+        beside_disc(0, words_("sheets.plan_bed"));
+        beside_disc(1, words_("sheets.plan_flap"));
     } else {
-        name("holder", kNote_mm, false,
-             round_about(card_.holder.at_mm, half_size(holder_.body), name_size("holder", kNote_mm, false)));
+        const std::string text = words_("sheets.plan_holder");
+        name(text, kNote_mm, false,
+             round_about(card_.holder.at_mm, half_size(holder_.body), name_size(text, kNote_mm, false)));
     }
     for (const FoldLine& fold : card_.sheet.folds) {
         const Vec2 ahead = fold.to_mm - fold.from_mm;
@@ -170,7 +170,7 @@ void PlanLayers::other_names() {
         for (const double share : {0.12, 0.88, 0.25, 0.75, 0.5, 0.4, 0.6}) {
             places.push_back(fold.from_mm + ahead * share);
         }
-        name("fold", kNote_mm, false, places);
+        name(words_("sheets.plan_fold"), kNote_mm, false, places);
     }
     for (const Keepout& keepout : card_.sheet.keepouts) {
         Box box;
@@ -178,7 +178,7 @@ void PlanLayers::other_names() {
             box.add(p);
         }
         const Vec2 middle = (box.min + box.max) * 0.5;
-        const std::string why = keepout.why.empty() ? "keep out" : keepout.why;
+        const std::string why = keepout.why.empty() ? words_("sheets.plan_keep_out") : keepout.why;
         name(why, kNote_mm, false, {middle, middle + Vec2{0, 4}, middle - Vec2{0, 4}});
     }
 }

@@ -18,7 +18,8 @@ void append(std::vector<Page> more, std::vector<Page>& pages) {
 
 } // namespace
 
-Outcome<Printout> print_card(const Card& card, const Parts& parts, const PrintoutWish& wish) {
+Outcome<Printout> print_card(const Card& card, const Parts& parts, const PrintoutWish& wish,
+                             const Words& words) {
     const Outcome<Lettering> opened = Lettering::open(wish.fonts);
     if (!opened) {
         return opened.problem();
@@ -27,7 +28,8 @@ Outcome<Printout> print_card(const Card& card, const Parts& parts, const Printou
     Printout made;
     std::vector<Page> pages;
     if (wish.with_template) {
-        Outcome<TemplateSheet> sheet = template_sheet(card, parts, wish.paper, wish.mirrored, lettering);
+        Outcome<TemplateSheet> sheet =
+            template_sheet(card, parts, wish.paper, wish.mirrored, lettering, words);
         if (!sheet) {
             return sheet.problem();
         }
@@ -37,25 +39,24 @@ Outcome<Printout> print_card(const Card& card, const Parts& parts, const Printou
         append(std::move(sheet.value().pages), pages);
     }
     if (wish.with_steps) {
-        append(step_sheet(card, parts, wish.paper, lettering), pages);
+        append(step_sheet(card, parts, wish.paper, lettering, words), pages);
     }
     if (wish.with_list) {
         const SpareRules rules = spare_rules(card.audience);
-        const Shopping list = shopping(card, parts, wish.cards, rules);
+        const Shopping list = shopping(card, parts, wish.cards, rules, words);
         std::optional<Costs> cost;
         if (wish.prices) {
             cost = costs(list, rules, *wish.prices);
         }
-        append(list_sheet(card, list, rules, cost, wish.paper, lettering), pages);
+        append(list_sheet(card, list, rules, cost, wish.paper, lettering, words), pages);
     }
     if (wish.with_label) {
-        append(label_sheet(card, wish.cards, wish.paper, lettering), pages);
+        append(label_sheet(card, wish.cards, wish.paper, lettering, words), pages);
     }
     if (pages.empty()) {
         return Problem{"", "", "expected at least one sheet to print"};
     }
-    Outcome<std::string> pdf =
-        write_pdf(pages, lettering, {card.title, "Sheets to build a light-up card by"});
+    Outcome<std::string> pdf = write_pdf(pages, lettering, {card.title, words("sheets.subject")});
     if (!pdf) {
         return pdf.problem();
     }

@@ -7,6 +7,7 @@
 #include "sheets/lettering.h"
 #include "sheets/paper.h"
 #include "sheets/shopping.h"
+#include "words/words.h"
 
 #include <optional>
 #include <string>
@@ -34,6 +35,7 @@ struct Printout {
 };
 
 /// A Problem has no file name: the card's own is the caller's to add.
-[[nodiscard]] Outcome<Printout> print_card(const Card& card, const Parts& parts, const PrintoutWish& wish);
+[[nodiscard]] Outcome<Printout> print_card(const Card& card, const Parts& parts, const PrintoutWish& wish,
+                                           const Words& words = english());
 
 } // namespace lanternleaf

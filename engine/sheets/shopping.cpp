@@ -1,6 +1,5 @@
 #include "sheets/shopping.h"
 
-#include "base/readout.h"
 #include "conductors/conductors.h"
 #include "sheets/plan_drawing.h"
 
@@ -60,21 +59,34 @@ void add_tape(const Card& card, const Parts& parts, const Conductors& conductors
     }
 }
 
-std::string light_words(const Parts& parts, const std::string& type) {
+std::string light_words(const Parts& parts, const std::string& type, const Words& words) {
     const auto found = parts.leds.find(type);
-    return found == parts.leds.end() ? type : found->second.colour + " light, " + found->second.package;
+    if (found == parts.leds.end()) {
+        return type;
+    }
+    const std::string key = "life.colour_" + found->second.colour;
+    return words("sheets.light", {{"colour", words.has(key) ? words(key) : found->second.colour},
+                                  {"package", found->second.package}});
 }
 
+struct Named {
+    std::string words;
+    std::string full;
+};
+
 // Adds to the line with the same words, or a new one.
-void add_count(std::vector<CountNeed>& counts, const std::string& pack, const std::string& words,
-               int more = 1) {
+void add_count(std::vector<CountNeed>& counts, const std::string& pack, const Named& name, int more = 1) {
     for (CountNeed& need : counts) {
-        if (need.pack == pack && need.words == words) {
+        if (need.pack == pack && need.words == name.words) {
             need.per_card += more;
             return;
         }
     }
-    counts.push_back({pack, words, more, 0, 0});
+    counts.push_back({pack, name.words, name.full, more, 0, 0});
+}
+
+void add_count(std::vector<CountNeed>& counts, const std::string& pack, const std::string& name) {
+    add_count(counts, pack, Named{name, name});
 }
 
 void spare(std::vector<CountNeed>& counts, std::size_t from, const Shopping& list, int kits, int percent,
@@ -86,38 +98,45 @@ void spare(std::vector<CountNeed>& counts, std::size_t from, const Shopping& lis
     }
 }
 
-std::string holder_words(const Parts& parts, const std::string& type) {
+Named holder_words(const Parts& parts, const std::string& type, const Words& words) {
     const auto found = parts.holders.find(type);
-    const bool folded = found != parts.holders.end() && found->second.kind == HolderKind::flap;
-    return folded ? "holder, folded from paper" : "holder";
+    if (found != parts.holders.end() && found->second.kind == HolderKind::flap) {
+        return {words("sheets.holder_folded"), words("sheets.holder_folded")};
+    }
+    return {words("sheets.holder"), words("sheets.holder_of", {{"type", type}})};
 }
 
-void add_counts(const Card& card, const Parts& parts, const SpareRules& rules, Shopping& list) {
+void add_counts(const Card& card, const Parts& parts, const SpareRules& rules, const Words& words,
+                Shopping& list) {
     std::vector<CountNeed>& counts = list.counts;
     for (const Led& led : card.leds) {
-        add_count(counts, led.type, light_words(parts, led.type));
+        add_count(counts, led.type, light_words(parts, led.type, words));
     }
     for (const ResistorPart& part : card.resistors) {
-        add_count(counts, "resistor", "resistor, " + readout_ohm(part.ohm));
+        add_count(counts, "resistor", words("sheets.resistor", {{"ohm", words.ohm(part.ohm)}}));
     }
     spare(counts, 0, list, list.spare_kits, rules.led_percent, rules.least_leds);
     std::size_t from = counts.size();
-    add_count(counts, card.cell.type, "coin cell", card.cell.count);
+    add_count(counts, card.cell.type,
+              {words("sheets.coin_cell"), words("sheets.coin_cell_of", {{"type", card.cell.type}})},
+              card.cell.count);
     spare(counts, from, list, 0, rules.cell_percent, 0); // kits are made up without cells
     from = counts.size();
-    add_count(counts, card.holder.type, holder_words(parts, card.holder.type));
+    add_count(counts, card.holder.type, holder_words(parts, card.holder.type, words));
     spare(counts, from, list, list.spare_kits, rules.holder_percent, 0);
     from = counts.size();
     for (const Laid& item : card.laid) {
         if (const Patch* patch = std::get_if<Patch>(&item)) {
             add_count(counts, "patch",
-                      "patch, " + readout_mm(patch->size_mm.x) + " × " + readout_mm(patch->size_mm.y));
+                      words("sheets.patch",
+                            {{"width", words.mm(patch->size_mm.x)}, {"height", words.mm(patch->size_mm.y)}}));
         }
     }
     spare(counts, from, list, list.spare_kits, rules.patch_percent, 0);
     from = counts.size();
     add_count(counts, "sheet",
-              "card sheet, " + readout_mm(card.sheet.width_mm) + " × " + readout_mm(card.sheet.height_mm));
+              words("sheets.card_sheet",
+                    {{"width", words.mm(card.sheet.width_mm)}, {"height", words.mm(card.sheet.height_mm)}}));
     spare(counts, from, list, list.spare_kits, 0, 0);
 }
 
@@ -150,7 +169,8 @@ SpareRules spare_rules(Audience audience) {
     return rules;
 }
 
-Shopping shopping(const Card& card, const Parts& parts, int cards, const SpareRules& rules) {
+Shopping shopping(const Card& card, const Parts& parts, int cards, const SpareRules& rules,
+                  const Words& words) {
     Shopping list;
     list.cards = std::clamp(cards, 1, kMostCards);
     list.spare_kits = (list.cards * rules.kits_percent + 50) / 100;
@@ -160,7 +180,7 @@ Shopping shopping(const Card& card, const Parts& parts, int cards, const SpareRu
         need.waste_mm = laid * rules.tape_waste_percent / 100.0;
         need.buy_mm = laid + need.waste_mm;
     }
-    add_counts(card, parts, rules, list);
+    add_counts(card, parts, rules, words, list);
     add_foam(card, parts, rules, list);
     return list;
 }

@@ -6,6 +6,7 @@
 #include "card/card.h"
 #include "card/parts.h"
 #include "cardfile/prices.h"
+#include "words/words.h"
 
 #include <optional>
 #include <string>
@@ -53,7 +54,8 @@ struct TapeNeed {
 /// Pieces of one kind.
 struct CountNeed {
     std::string pack;  ///< the key in a price file
-    std::string words; ///< "warm-white light, carrier"
+    std::string words; ///< "warm-white light, carrier", "coin cell"
+    std::string full;  ///< as words, with the type where words leave it out: "coin cell CR2032"
     int per_card = 0;
     int batch = 0; ///< for the cards and spare kits
     int spare = 0; ///< loose
@@ -82,7 +84,8 @@ struct Shopping {
 inline constexpr int kMostCards = 10'000;
 
 /// `cards` from 1 to kMostCards.
-[[nodiscard]] Shopping shopping(const Card& card, const Parts& parts, int cards, const SpareRules& rules);
+[[nodiscard]] Shopping shopping(const Card& card, const Parts& parts, int cards, const SpareRules& rules,
+                                const Words& words = english());
 
 /// One priced line.
 struct CostLine {

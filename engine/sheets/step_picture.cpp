@@ -1,6 +1,5 @@
 #include "sheets/step_picture.h"
 
-#include "base/readout.h"
 #include "sheets/plan_drawing.h"
 #include "sheets/symbols.h"
 
@@ -28,8 +27,8 @@ std::vector<Vec2> band(Vec2 from, Vec2 to, double width_mm) {
 
 } // namespace
 
-StepPictures::StepPictures(const Card& card, const Parts& parts)
-    : card_(card), parts_(parts), conductors_(find_conductors(card, parts)),
+StepPictures::StepPictures(const Card& card, const Parts& parts, const Words& words)
+    : card_(card), parts_(parts), words_(words), conductors_(find_conductors(card, parts)),
       shape_(holder_shape(card, parts)) {}
 
 double StepPictures::height_for(double width_mm) const {
@@ -135,7 +134,9 @@ void StepPictures::draw_place(PagePen& pen, Vec2 at_mm) const {
 void StepPictures::draw_distances(PagePen& pen, Vec2 at_mm) const {
     const auto distance_line = [&](Vec2 from, Vec2 label, double mm) {
         draw_arrow(pen, from, at_mm, 0.25 * unit_, kBlack);
-        const std::string text = readout_number(mm, 1);
+        // Bare millimetres; inches need their sign.
+        const bool inches = words_.unit() == LengthUnit::inch;
+        const std::string text = inches ? words_.mm(mm) : words_.number(mm, 1);
         const Vec2 size{(0.9 + 1.25 * static_cast<double>(text.size())) * unit_, 2.6 * unit_};
         pen.box(label - size * 0.5, size, {}, kWhite);
         pen.text(label + Vec2{0, 0.9 * unit_}, text, 2.6 * unit_, true, TextAlign::centre);

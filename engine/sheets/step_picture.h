@@ -15,7 +15,7 @@ namespace lanternleaf {
 /// The table so far. Made once, then told of each move in turn.
 class StepPictures {
 public:
-    StepPictures(const Card& card, const Parts& parts);
+    StepPictures(const Card& card, const Parts& parts, const Words& words);
 
     /// The card in `size_mm`, then the move; afterwards the move counts as done.
     [[nodiscard]] std::vector<PageMark> draw(const Move& move, Vec2 size_mm);
@@ -43,6 +43,7 @@ private:
 
     const Card& card_;
     const Parts& parts_;
+    const Words& words_;
     Conductors conductors_;
     HolderShape shape_;
     double unit_ = 1.0; ///< drawing millimetres per printed one, while a picture is made

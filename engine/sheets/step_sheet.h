@@ -5,10 +5,11 @@
 #include "guide/step.h"
 #include "sheets/lettering.h"
 #include "sheets/paper.h"
+#include "words/words.h"
 
 namespace lanternleaf {
 
 [[nodiscard]] std::vector<Page> step_sheet(const Card& card, const Parts& parts, Paper paper,
-                                           const Lettering& lettering);
+                                           const Lettering& lettering, const Words& words = english());
 
 } // namespace lanternleaf

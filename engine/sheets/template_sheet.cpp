@@ -1,6 +1,5 @@
 #include "sheets/template_sheet.h"
 
-#include "base/readout.h"
 #include "sheets/legend.h"
 #include "sheets/plan_drawing.h"
 #include "sheets/symbols.h"
@@ -21,14 +20,15 @@ struct Maker {
     Paper paper;
     bool mirrored;
     const Lettering& lettering;
+    const Words& words;
     std::vector<PageMark> plan;
     Box bounds; ///< of the plan, in drawing space: mirrored already
 
     [[nodiscard]] SheetHead head() const {
-        const std::string size = readout_mm(card.sheet.width_mm) + " × " + readout_mm(card.sheet.height_mm);
-        return {card.title, mirrored ? "Template, mirrored" : "Template",
-                "True size, sheet " + size +
-                    (mirrored ? ". Seen through the sheet from behind." : ". Seen as it lies before you.")};
+        return {
+            card.title, words(mirrored ? "sheets.template_mirrored" : "sheets.template"),
+            words(mirrored ? "sheets.template_note_mirrored" : "sheets.template_note",
+                  {{"width", words.mm(card.sheet.width_mm)}, {"height", words.mm(card.sheet.height_mm)}})};
     }
 
     [[nodiscard]] FramedPage page(bool landscape) const {
@@ -41,24 +41,25 @@ struct Maker {
     }
 };
 
-void draw_bar(PagePen& pen, const Box& content, const Lettering& lettering, TemplateView& view) {
+void draw_bar(PagePen& pen, const Box& content, const Maker& maker, TemplateView& view) {
     view.bar_from_mm = content.min + Vec2{0.5, 2.5};
     draw_check_bar(pen, view.bar_from_mm - Vec2{0, 1.5}, kCheckBar_mm);
     const double x = view.bar_from_mm.x + kCheckBar_mm + 4.0;
-    const std::string words =
-        "100 mm. Measure it. If it is not, print again at 100 %, not fitted to the page.";
-    draw_lines(pen, lettering.lines(words, kSmall_mm, content.max.x - x, false, 2), {x, content.min.y - 1.0},
-               kSmall_mm);
+    const bool inches = maker.words.unit() == LengthUnit::inch;
+    const std::string length = inches ? "100 mm = " + maker.words.mm(kCheckBar_mm) : "100 mm";
+    const std::string text = maker.words("sheets.check_bar", {{"length", length}});
+    draw_lines(pen, maker.lettering.lines(text, kSmall_mm, content.max.x - x, false, 2),
+               {x, content.min.y - 1.0}, kSmall_mm);
 }
 
-void draw_bank_card(PagePen& pen, Vec2 corner_mm, const Lettering& lettering, TemplateView& view) {
+void draw_bank_card(PagePen& pen, Vec2 corner_mm, const Maker& maker, TemplateView& view) {
     view.bank_card_mm = Box{corner_mm, corner_mm + kBankCard_mm};
     pen.round_box(corner_mm, kBankCard_mm, kBankCardRadius_mm, Stroke{0.2, kBlack, {}}, {});
     const Vec2 at = corner_mm + Vec2{6, 16};
-    const double y = draw_lines(pen, {"A bank card fits here"}, at, kHead_mm, true);
-    const std::string words =
-        "Lay one on: it should just cover the line, 85.60 × 53.98 mm. If not, the print is not true to size.";
-    draw_lines(pen, lettering.lines(words, kSmall_mm, kBankCard_mm.x - 12.0), {at.x, y + 1.0}, kSmall_mm);
+    const double y = draw_lines(pen, {maker.words("sheets.bank_card")}, at, kHead_mm, true);
+    draw_lines(pen,
+               maker.lettering.lines(maker.words("sheets.bank_card_how"), kSmall_mm, kBankCard_mm.x - 12.0),
+               {at.x, y + 1.0}, kSmall_mm);
 }
 
 void place_plan(const Maker& maker, const Box& window, Vec2 drawing_from, Page& page, TemplateView& view) {
@@ -88,10 +89,10 @@ bool draw_aids(const Maker& maker, const Box& room, Page& page, TemplateView& vi
     if (!wide && !tall) {
         return false;
     }
-    draw_bank_card(pen, room.min + Vec2{0.5, 0}, maker.lettering, view);
+    draw_bank_card(pen, room.min + Vec2{0.5, 0}, maker, view);
     const Vec2 legend = wide ? Vec2{room.min.x + kBankCard_mm.x + kGap_mm, room.min.y}
                              : Vec2{room.min.x, room.min.y + kBankCard_mm.y + kGap_mm};
-    draw_legend(pen, legend, maker.lettering);
+    draw_legend(pen, legend, maker.lettering, maker.words);
     return true;
 }
 
@@ -108,7 +109,7 @@ bool one_page(const Maker& maker, TemplateSheet& sheet) {
             }
             TemplateView view;
             PagePen pen(framed.page.marks);
-            draw_bar(pen, framed.content, maker.lettering, view);
+            draw_bar(pen, framed.content, maker, view);
             place_plan(maker, {room.min, room.min + size}, maker.bounds.min, framed.page, view);
             const Box below{{room.min.x, room.min.y + size.y + kGap_mm}, room.max};
             const Box beside{{room.min.x + size.x + kGap_mm, room.min.y}, room.max};
@@ -135,17 +136,16 @@ void aid_page(const Maker& maker, const Tiling* tiling, TemplateSheet& sheet) {
     FramedPage framed = maker.page(false);
     TemplateView view;
     PagePen pen(framed.page.marks);
-    draw_bar(pen, framed.content, maker.lettering, view);
+    draw_bar(pen, framed.content, maker, view);
     Box room = Maker::plan_room(framed.content);
     draw_aids(maker, room, framed.page, view);
     if (tiling != nullptr) {
         double y = room.min.y + std::max(kBankCard_mm.y, kLegendHeight_mm) + kGap_mm;
-        y = draw_lines(pen, {"How the pages go together"}, {room.min.x, y}, kHead_mm, true);
-        const std::string words =
-            "Cut along the dashed line on the right and at the bottom of each page. Lay it over its "
-            "neighbour so that the crosses meet, and tape it down. Measure once across a seam.";
-        y = draw_lines(pen, maker.lettering.lines(words, kBody_mm, room.max.x - room.min.x),
-                       {room.min.x, y + 1.0}, kBody_mm) +
+        y = draw_lines(pen, {maker.words("sheets.tiles")}, {room.min.x, y}, kHead_mm, true);
+        y = draw_lines(
+                pen,
+                maker.lettering.lines(maker.words("sheets.tiles_how"), kBody_mm, room.max.x - room.min.x),
+                {room.min.x, y + 1.0}, kBody_mm) +
             4.0;
         const Vec2 step = tiling->tiles.front().window.max - tiling->tiles.front().window.min -
                           Vec2{kTileOverlap_mm, kTileOverlap_mm};
@@ -176,7 +176,7 @@ void tile_page(const Maker& maker, const Tile& tile, bool landscape, TemplateShe
     view.column = tile.column;
     view.row = tile.row;
     PagePen pen(framed.page.marks);
-    draw_bar(pen, framed.content, maker.lettering, view);
+    draw_bar(pen, framed.content, maker, view);
     place_plan(maker, room, tile.window.min, framed.page, view);
     const auto on_page = [&](Vec2 p) { return p + room.min - tile.window.min; };
     pen.clip(room);
@@ -188,8 +188,8 @@ void tile_page(const Maker& maker, const Tile& tile, bool landscape, TemplateShe
         draw_registration(pen, on_page(cross));
         view.crosses_mm.push_back(on_page(cross));
     }
-    pen.text({framed.content.max.x, framed.content.min.y + 7.8}, "Page " + tile_name(tile), kHead_mm, true,
-             TextAlign::right);
+    pen.text({framed.content.max.x, framed.content.min.y + 7.8},
+             maker.words("sheets.tile", {{"name", tile_name(tile)}}), kHead_mm, true, TextAlign::right);
     sheet.pages.push_back(std::move(framed.page));
     sheet.views.push_back(view);
 }
@@ -197,8 +197,8 @@ void tile_page(const Maker& maker, const Tile& tile, bool landscape, TemplateShe
 } // namespace
 
 Outcome<TemplateSheet> template_sheet(const Card& card, const Parts& parts, Paper paper, bool mirrored,
-                                      const Lettering& lettering) {
-    Maker maker{card, parts, paper, mirrored, lettering, {}, plan_bounds(card)};
+                                      const Lettering& lettering, const Words& words) {
+    Maker maker{card, parts, paper, mirrored, lettering, words, {}, plan_bounds(card)};
     if (mirrored) {
         maker.bounds = {{-maker.bounds.max.x, maker.bounds.min.y}, {-maker.bounds.min.x, maker.bounds.max.y}};
     }
@@ -218,7 +218,7 @@ Outcome<TemplateSheet> template_sheet(const Card& card, const Parts& parts, Pape
                            " pages of " + name_of(paper) + ", found one that takes " +
                            std::to_string(best.columns * best.rows)};
     }
-    maker.plan = draw_plan(card, parts, lettering);
+    maker.plan = draw_plan(card, parts, lettering, words);
     TemplateSheet sheet;
     if (best.tiles.size() == 1) {
         one_page(maker, sheet);
@@ -233,7 +233,7 @@ Outcome<TemplateSheet> template_sheet(const Card& card, const Parts& parts, Pape
             tile_page(maker, one, landscape, sheet);
         }
     }
-    number_pages(sheet.pages, maker.head(), lettering);
+    number_pages(sheet.pages, maker.head(), lettering, words);
     return sheet;
 }
 

@@ -7,6 +7,7 @@
 #include "card/card.h"
 #include "sheets/lettering.h"
 #include "sheets/paper.h"
+#include "words/words.h"
 
 #include <optional>
 
@@ -39,6 +40,7 @@ struct TemplateSheet {
 /// A Problem when it would take more than kMostTiles pages. Mirrored: as seen through the sheet from behind.
 inline constexpr int kMostTiles = 40;
 [[nodiscard]] Outcome<TemplateSheet> template_sheet(const Card& card, const Parts& parts, Paper paper,
-                                                    bool mirrored, const Lettering& lettering);
+                                                    bool mirrored, const Lettering& lettering,
+                                                    const Words& words = english());
 
 } // namespace lanternleaf

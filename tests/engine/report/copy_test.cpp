@@ -7,6 +7,7 @@
 #include "report/record_page.h"
 #include "report/record_sheet.h"
 #include "support/make_build.h"
+#include "support/words_of.h"
 
 #include <catch2/catch.hpp>
 #include <cstdlib>
@@ -105,6 +106,26 @@ TEST_CASE("The printed sheet is a sound PDF with the record's words", "[report]"
         REQUIRE(text.ok());
         CHECK_THAT(text.value(), Contains("One window") && Contains("Lay the negative trace") &&
                                      Contains("0.1 ohm") && Contains("went on regardless"));
+    }
+}
+
+TEST_CASE("Page and sheet speak the maker's language; the table stays English", "[report][words]") {
+    const Told build = told();
+    for (const char* language : {"de", "es"}) {
+        const Words words = words_of(language);
+        Outcome<std::vector<CopiedFile>> files =
+            copy_of(build.record, build.events, make::kParts, "one-window", {}, words);
+        REQUIRE(files.ok());
+        const std::string& page = files.value().front().bytes;
+        INFO(language);
+        CHECK_THAT(page, Contains("<html lang=\"" + std::string(language) + "\""));
+        CHECK_THAT(page, Contains(words("record_page.how_ended")) && Contains(words("record_page.about")));
+        CHECK(page.find("⟦") == std::string::npos);
+        for (const CopiedFile& file : files.value()) {
+            if (file.name == "readings.csv") {
+                CHECK(file.bytes == readings_table(build.story));
+            }
+        }
     }
 }
 

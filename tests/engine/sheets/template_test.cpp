@@ -74,7 +74,8 @@ void check_inside(const std::vector<Page>& pages, const Lettering& lettering) {
 } // namespace
 
 TEST_CASE("Pads, patch and sheet stand at true size", "[sheets]") {
-    const std::vector<PageMark> plan = draw_plan(make::sample_card(), make::test_parts(), make::lettering());
+    const std::vector<PageMark> plan =
+        draw_plan(make::sample_card(), make::test_parts(), make::lettering(), english());
     // L1 lies at 110, 40 turned so that + is up: pads 4 x 7 lie across, 5 mm from its middle.
     CHECK(shapes_at(plan, {110, 45}, {7, 4}) == 1);
     CHECK(shapes_at(plan, {110, 35}, {7, 4}) == 1);
