@@ -85,7 +85,8 @@ void bring_in(AppState& state, const Surroundings& around, const std::string& fi
     refresh_shelf(state, around);
     const auto is_it = [&name](const ShelfCard& card) { return card.name == name.value(); };
     const auto card = std::find_if(state.cards.begin(), state.cards.end(), is_it);
-    say(state, around, (card == state.cards.end() ? name.value() : card->title) + " is on the shelf.");
+    say(state, around,
+        around.words("model.on_shelf", {{"card", card == state.cards.end() ? name.value() : card->title}}));
 }
 
 } // namespace lanternleaf

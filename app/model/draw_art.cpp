@@ -40,7 +40,7 @@ void lay_art(AppState& state, const Surroundings& around, const std::string& fil
              const std::string& content) {
     DrawState& draw = *state.draw;
     if (!is_picture(content) || content.size() > kMostArt_bytes) {
-        say(state, around, file_name + ": expected a PNG or JPEG picture of at most 12 MB.");
+        say(state, around, around.words("model.expected_picture", {{"file", file_name}}));
         return;
     }
     if (!draw.ours) {

@@ -124,7 +124,7 @@ void open_plan(AppState& state, const Surroundings& around, const std::string& p
 
 void new_plan(AppState& state, const Surroundings& around, double width_mm, double height_mm) {
     if (around.shipped.leds.empty() || around.shipped.tapes.empty()) {
-        say(state, around, "No parts are known, so no card can be drawn.");
+        say(state, around, around.words("model.no_parts"));
         return;
     }
     put_on_table(state, blank_card(around.shipped, width_mm, height_mm, around.words), around.shipped,
@@ -163,11 +163,11 @@ void save_plan(AppState& state, const Surroundings& around) {
                     static_cast<void>(write_file(folder + "/" + name + "-front.png", bytes.value()).ok());
                 }
             }
-            told = "This is now a card of your own. The one that came with the app stays as it was.";
+            told = around.words("model.own_card_now");
         }
     } else if (const Outcome<std::string> there = read_file(path); there && there.value() != draw.written) {
         path = folder + "/" + free_name(around, card_name(path)) + kEnding;
-        told = "Someone else changed this card meanwhile. Yours goes on as a card of its own.";
+        told = around.words("model.changed_meanwhile");
     }
     if (card.sheet.art && draw.card_folder != folder) {
         const std::string name =

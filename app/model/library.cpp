@@ -146,7 +146,7 @@ Outcome<std::string> start_build(const Surroundings& around, const std::string& 
     if (!way.gives_cell) {
         Event note;
         note.kind = EventKind::note;
-        note.text = "The card is given without its cell.";
+        note.text = english()("model.without_cell");
         events.push_back(note);
     }
     for (Event& event : events) {
@@ -189,8 +189,8 @@ Outcome<OpenBuild> take_up_build(const Surroundings& around, const ShelfBuild& s
     } else {
         build.value().looking_only =
             journal.problem().expected == kJournalBusy
-                ? "This build is open in another window or program. Here you can only look at it."
-                : journal.problem().sentence() + ". Here you can only look at it.";
+                ? around.words("model.looking_only")
+                : around.words("model.looking_only_because", {{"problem", journal.problem().sentence()}});
     }
     return build;
 }
@@ -225,11 +225,11 @@ Outcome<Done> confirm(const Surroundings& around, OpenBuild& build, Event event)
 }
 
 void derive(OpenBuild& build) {
-    build.steps = make_steps(build.record.as_built, build.parts);
+    build.steps = make_steps(build.record.as_built, build.parts, build.words);
     build.whole = find_conductors(build.record.as_built, build.parts);
     const int step = std::min(build.record.step, kStepCount);
-    build.now =
-        review(card_after(build.record.as_built, build.parts, static_cast<StepId>(step)), build.parts);
+    build.now = review(card_after(build.record.as_built, build.parts, static_cast<StepId>(step)), build.parts,
+                       build.words);
     const std::vector<Move>& moves = build.steps[static_cast<std::size_t>(step - 1)].moves;
     const std::vector<std::string>& done = build.record.steps[step - 1].moves_done;
     build.move = 0;

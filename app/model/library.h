@@ -58,6 +58,8 @@ void derive(OpenBuild& build);
 void write_settings(const Surroundings& around, const Settings& settings);
 /// The words of the settings' language and units; English when its file cannot be read.
 [[nodiscard]] Words load_words(const Surroundings& around, const Settings& settings);
+/// Whether these words are those that files and journals are written in: English and millimetres.
+[[nodiscard]] bool told_as_in_files(const Words& words);
 [[nodiscard]] Outcome<RegionTable> load_regions(const Surroundings& around);
 
 /// "harbour-lighthouse" from ".../harbour-lighthouse.card.json".

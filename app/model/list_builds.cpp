@@ -52,9 +52,6 @@ private:
     std::unordered_map<std::string, std::string> places_; ///< the maker's own first
 };
 
-const char* const kEmptyWords =
-    "holds no whole line yet: it may still be on its way here from another device. It is left as it is.";
-
 void take_glance(ShelfBuild& shelf, const Glance& glance) {
     shelf.title = glance.title;
     shelf.step = glance.step;
@@ -70,7 +67,7 @@ void take_glance(ShelfBuild& shelf, const Glance& glance) {
 // A synchroniser that finds two versions of a file keeps both, one under another name. When one is only the
 // other's beginning, nothing is lost by showing the longer one; else both are shown, for both hold work.
 std::string told_of_copy(const std::string& folder, const std::string& file, const std::string& text,
-                         const std::string& original) {
+                         const std::string& original, const Words& words) {
     const Outcome<std::string> other = read_file(folder + "/" + original);
     if (!other) {
         return "";
@@ -79,11 +76,9 @@ std::string told_of_copy(const std::string& folder, const std::string& file, con
     if (other.value().compare(0, shared, text, 0, shared) != 0) {
         return "";
     }
-    if (text.size() <= other.value().size()) {
-        return file + " is an earlier copy of " + original + ", which holds all of it. Both are kept.";
-    }
-    return file + " is a longer copy of " + original +
-           ", perhaps from another device. Both are kept: let the synchroniser finish, then look again.";
+    const bool earlier = text.size() <= other.value().size();
+    return words(earlier ? "model.earlier_copy" : "model.longer_copy",
+                 {{"file", file}, {"original", original}});
 }
 
 } // namespace
@@ -109,14 +104,14 @@ std::vector<ShelfBuild> list_builds(const Surroundings& around) {
         if (!glance) {
             shelf.trouble = glance.problem().sentence();
         } else if (glance.value().events == 0) {
-            shelf.trouble = file + " " + kEmptyWords;
+            shelf.trouble = around.words("model.no_line_yet", {{"file", file}});
         } else if (glance.value().abandoned) {
             continue;
         } else {
             take_glance(shelf, glance.value());
             const std::string original = glance.value().id + kBuildFileEnding;
             if (original != file && names.count(original) != 0) {
-                shelf.trouble = told_of_copy(folder, file, text.value(), original);
+                shelf.trouble = told_of_copy(folder, file, text.value(), original, around.words);
             }
         }
         builds.push_back(std::move(shelf));

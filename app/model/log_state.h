@@ -29,8 +29,9 @@ struct NewPhoto {
 
 /// Another build beside the one that is open.
 struct LogCompare {
-    std::string title; ///< "Harbour lighthouse"
-    std::string left;  ///< "Build 3", the one that is open
+    std::string journal; ///< the other build's
+    std::string title;   ///< "Harbour lighthouse"
+    std::string left;    ///< "Build 3", the one that is open
     std::string right;
     Comparison rows;
 };
@@ -38,9 +39,9 @@ struct LogCompare {
 /// Few words on each build of the card, as far as they have been read.
 struct BuildDigest {
     std::string journal;
-    std::string time;    ///< "1 h 04"
-    std::string outcome; ///< "7 of 7 lit"
-    std::string put_right;
+    std::string time;      ///< "1 h 04"
+    std::string outcome;   ///< "7 of 7 lit"
+    std::string put_right; ///< empty: nothing was
 };
 
 /// The figures over the library, counted some builds a frame.

@@ -81,6 +81,10 @@ Words load_words(const Surroundings& around, const Settings& settings) {
     return english().with_unit(unit);
 }
 
+bool told_as_in_files(const Words& words) {
+    return words.language() == english().language() && words.unit() == LengthUnit::mm;
+}
+
 Outcome<RegionTable> load_regions(const Surroundings& around) {
     const std::string path = around.assets + "/safety/regions.json";
     const Outcome<std::string> text = read_file(path);

@@ -23,7 +23,7 @@ void take_picture(AppState& state, const Surroundings& around, const std::string
         take_photo(state, around, file_name, content);
         return;
     }
-    say(state, around, "A picture belongs to a build: open its record in Log, then add it there.");
+    say(state, around, around.words("model.picture_where"));
 }
 
 } // namespace lanternleaf

@@ -22,7 +22,7 @@ void offer_differences(AppState& state) {
     }
     state.differs = {};
     state.differs.offers = offers_for(state.build->record.as_built, state.build->parts,
-                                      open_step(*state.build), state.build->move);
+                                      open_step(*state.build), state.build->move, state.build->words);
     state.sheet = SheetKind::differs;
 }
 
@@ -43,37 +43,7 @@ void change_settings(AppState& state, const Surroundings& around, Settings setti
 
 } // namespace
 
-void retell(AppState& state, const Surroundings& around) {
-    if (state.build) {
-        state.build->words = around.words;
-        OpenBuild& build = *state.build;
-        derive(build);
-        build.lessons = learn_from_library(state, around, build);
-        if (build.verdict) {
-            const StepId step = build.verdict->step;
-            build.verdict = judge_step(build.record.as_built, build.parts, step,
-                                       build.record.at(step).readings, around.words);
-        }
-    }
-    if (state.build && state.mend) {
-        start_mend_search(state, around);
-    }
-    if (state.draw) { // undo keeps the names it gave
-        state.draw->words = around.words;
-        settle(*state.draw);
-    }
-    if (state.light && !state.light->helps.empty()) {
-        LightSheet& light = *state.light;
-        light.helps = what_helps(light.card, light.parts, light.conductors, {}, around.words);
-    }
-    if (state.log) {
-        state.log_page.story = tell(*state.log, state.log_page.events, around.shipped, around.words);
-    }
-}
-
-AppState open_app(const Surroundings& around) {
-    AppState state;
-    state.settings = read_settings(around);
+void read_regions(AppState& state, const Surroundings& around) {
     Outcome<RegionTable> regions = load_regions(around);
     if (regions) {
         state.regions = std::move(regions).value();
@@ -82,6 +52,12 @@ AppState open_app(const Surroundings& around) {
         state.regions.checked_how = regions.problem().sentence();
         state.regions.regions = {built_in_region(around.words)};
     }
+}
+
+AppState open_app(const Surroundings& around) {
+    AppState state;
+    state.settings = read_settings(around);
+    read_regions(state, around);
     refresh_shelf(state, around);
     return state;
 }
@@ -170,7 +146,7 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                                return;
                            }
                        }
-                       say(state, around, "The card of this build is not in the library any more.");
+                       say(state, around, around.words("model.card_gone"));
                    },
                },
                command);

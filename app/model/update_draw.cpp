@@ -38,13 +38,13 @@ void step_history(AppState& state, const Surroundings& around, bool back) {
     }
     const std::string label = back ? draw.history.undo() : draw.history.redo();
     if (label.empty()) {
-        say(state, around, back ? "Nothing is left to undo." : "Nothing is left to redo.");
+        say(state, around, around.words(back ? "model.nothing_to_undo" : "model.nothing_to_redo"));
         return;
     }
     settle(draw);
     save_plan(state, around);
     if (draw.trouble.empty()) {
-        say(state, around, (back ? "Undone: " : "Done again: ") + label + ".");
+        say(state, around, around.words(back ? "model.undone" : "model.done_again", {{"what", label}}));
     }
 }
 
@@ -134,7 +134,7 @@ void remove_selected(AppState& state, const Surroundings& around) {
 void make_this(AppState& state, const Surroundings& around) {
     const DrawState& draw = *state.draw;
     if (draw.review.count(Level::problem) > 0) {
-        say(state, around, "Put the problems right first: they are listed at the side.");
+        say(state, around, around.words("model.problems_first"));
         return;
     }
     if (draw.path.empty() || !draw.saved) {

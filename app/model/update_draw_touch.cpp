@@ -229,7 +229,7 @@ void finish_strip(AppState& state, const Surroundings& around) {
     std::vector<PadOutline> pads = draw.review.conductors.led_pads;
     pads.insert(pads.end(), draw.review.conductors.resistor_pads.begin(),
                 draw.review.conductors.resistor_pads.end());
-    EditList past{"run " + id + " past the pad", {}};
+    EditList past{around.words("model.did_run_past", {{"strip", id}}), {}};
     for (const bool start : {true, false}) {
         const std::size_t last = strip->path_mm.size() - 1;
         const Vec2 end = start ? strip->path_mm.front() : strip->path_mm.back();

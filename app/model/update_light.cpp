@@ -78,7 +78,7 @@ int first_to_dim(const LightSheet& light) {
 void open_light(AppState& state, const Surroundings& around) {
     std::optional<LightSheet> light = card_at_hand(state, around);
     if (!light) {
-        say(state, around, "Open a card first: its light is worked out from its plan.");
+        say(state, around, around.words("model.open_card_first"));
         return;
     }
     light->conductors = find_conductors(light->card, light->parts);

@@ -12,7 +12,7 @@ void open_light_box(AppState& state, const Surroundings& around) {
         box.card = state.build->record.as_built;
         box.parts = state.build->parts;
     } else {
-        say(state, around, "No card is open to trace.");
+        say(state, around, around.words("model.nothing_to_trace"));
         return;
     }
     box.open = true;

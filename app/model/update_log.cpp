@@ -25,7 +25,7 @@ void keep_note(AppState& state, const Surroundings& around) {
     if (add_to_log(state, around, event_at(around.now_s, EventKind::note, 0, text))) {
         state.log_page.note.clear(); // kept while the disk refuses, so that nothing typed is lost
         state.sheet = SheetKind::none;
-        say(state, around, "Noted.");
+        say(state, around, around.words("model.noted"));
     }
 }
 
@@ -40,7 +40,7 @@ bool show_log(AppState& state, const Surroundings& around, const ShelfBuild& she
     const bool same = state.log && state.log_shelf.path == shelf.path;
     LogState page;
     page.events = std::move(build.value().events);
-    page.story = tell(build.value().record, page.events, around.shipped, around.words);
+    page.story = tell_log(build.value().record, page.events, around);
     page.photos = photos_of(build.value().record, page.story, shelf);
     if (same) {
         page.note = state.log_page.note;

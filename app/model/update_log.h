@@ -11,6 +11,10 @@ void update_log(AppState& state, const Surroundings& around, const LogCommand& c
 /// The record of `journal`, told afresh, and the Log place on it. False, and said, when it cannot be read.
 bool show_log(AppState& state, const Surroundings& around, const ShelfBuild& shelf);
 
+/// The story of a record in this person's words, what the journal keeps in English among it.
+[[nodiscard]] Story tell_log(const Record& record, const std::vector<Event>& events,
+                             const Surroundings& around);
+
 /// How many earlier builds of a card are read for what they teach: the newest.
 inline constexpr int kBuildsToLearnFrom = 12;
 /// What earlier builds of the same card teach, at the moves of this one. A record that cannot be read

@@ -31,14 +31,14 @@ Outcome<ReadBuild> read_build(const Surroundings& around, const std::string& jou
     return ReadBuild{std::move(record).value(), std::move(events).value()};
 }
 
-// "L6 turned round", "2 put right": few words for a column.
-std::string put_right_words(const Story& story) {
+// "L6 turned round", "2 changes": few words for a column; empty when nothing was put right.
+std::string put_right_words(const Story& story, const Words& words) {
     std::vector<std::string> lines = story.mends.empty() ? story.changes : story.mends;
     if (lines.empty()) {
-        return "none";
+        return "";
     }
     if (lines.size() > 1) {
-        return std::to_string(lines.size()) + (story.mends.empty() ? " changes" : " mended");
+        return words(story.mends.empty() ? "model.changes" : "model.mended", {{"n", lines.size()}});
     }
     std::string line = story.mends.empty() ? lines[0] : story.mended[0];
     if (!line.empty() && line.back() == '.') {
@@ -53,10 +53,8 @@ const ShelfBuild* listed(const AppState& state, const std::string& journal) {
     return found == state.builds.end() ? nullptr : &*found;
 }
 
-std::string build_name(int number) {
-    std::string name = "Build ";
-    name += std::to_string(number);
-    return name;
+std::string build_name(int number, const Words& words) {
+    return words("model.build", {{"number", number}});
 }
 
 } // namespace
@@ -69,7 +67,7 @@ void compare_builds(AppState& state, const Surroundings& around, const std::stri
     }
     const ShelfBuild* other = listed(state, journal);
     if (other == nullptr || other->card_name != state.log_shelf.card_name) {
-        say(state, around, "Only builds of the same card can stand side by side.");
+        say(state, around, around.words("model.same_card"));
         return;
     }
     const Outcome<ReadBuild> read = read_build(around, journal);
@@ -78,9 +76,10 @@ void compare_builds(AppState& state, const Surroundings& around, const std::stri
         return;
     }
     LogCompare compared;
+    compared.journal = journal;
     compared.title = state.log_page.story.title;
-    compared.left = build_name(state.log_shelf.number);
-    compared.right = build_name(other->number);
+    compared.left = build_name(state.log_shelf.number, around.words);
+    compared.right = build_name(other->number, around.words);
     compared.rows = compare(state.log_page.story,
                             tell(read.value().record, read.value().events, around.shipped, around.words),
                             compared.left, compared.right, around.words);
@@ -107,7 +106,7 @@ void count_on(AppState& state, const Surroundings& around) {
         if (build != nullptr && build->card_name == state.log_shelf.card_name) {
             const Story story = tell(read.value().record, read.value().events, around.shipped, around.words);
             run.digests.push_back({journal, read.value().record.finished ? spoken_span(story.worked_s) : "",
-                                   story.outcome, put_right_words(story)});
+                                   story.outcome, put_right_words(story, around.words)});
         }
     }
 }

@@ -83,7 +83,7 @@ void keep_photo(AppState& state, const Surroundings& around) {
     if (add_to_log(state, around, event)) {
         state.log_page.new_photo.reset();
         state.sheet = SheetKind::none;
-        say(state, around, "The photo is in the record.");
+        say(state, around, around.words("model.photo_in"));
     } else {
         std::error_code ignored;
         std::filesystem::remove(folder + "/" + name, ignored);
@@ -103,7 +103,7 @@ void remove_photo(AppState& state, const Surroundings& around, int index) {
         std::filesystem::remove(photo.path, ignored);
         state.sheet = SheetKind::none;
         state.log_page.photo = -1;
-        say(state, around, "The photo is out of the record.");
+        say(state, around, around.words("model.photo_out"));
     }
 }
 

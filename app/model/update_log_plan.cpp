@@ -55,10 +55,10 @@ std::vector<MoveLesson> learn_from_library(const AppState& state, const Surround
 void use_as_plan(AppState& state, const Surroundings& around) {
     Card card = state.log->as_built;
     if (state.log->changes.empty()) {
-        say(state, around, "It was built as planned: the plan is the card on the shelf.");
+        say(state, around, around.words("model.as_planned"));
         return;
     }
-    card.title += ", as built";
+    card.title = around.words("model.as_built_title", {{"card", card.title}});
     const Outcome<std::string> name =
         bring_in_card(around, state.log_shelf.card_name + "-as-built.card.json", write_card(card));
     if (!name) {
@@ -74,7 +74,7 @@ void use_as_plan(AppState& state, const Surroundings& around) {
         copy_if_missing(state.log_shelf.picture, to + "/" + name.value() + "-front.png");
     }
     go_to(state, around, Place::shelf);
-    say(state, around, card.title + " is on the shelf.");
+    say(state, around, around.words("model.on_shelf", {{"card", card.title}}));
 }
 
 } // namespace lanternleaf

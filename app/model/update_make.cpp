@@ -33,7 +33,7 @@ void open_next(AppState& state, const Surroundings& around) {
         for (const Light& light : build.now.lighting.lights) {
             lit += light.state == LightState::lit ? 1U : 0U;
         }
-        event.text = std::to_string(lit) + " of " + std::to_string(lights) + " lit";
+        event.text = english()("history.outcome", {{"lit", lit}, {"lights", lights}}); // in files: English
         if (confirmed(state, around, event)) {
             refresh_shelf(state, around);
             open_log(state, around, build.shelf.path);
@@ -57,6 +57,15 @@ void mark_done(AppState& state, const Surroundings& around) {
         return;
     }
     build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
+}
+
+// Journals are in English, whatever language the maker reads; Log tells the sentence anew.
+std::string sentence_for_journal(const OpenBuild& build, const StepVerdict& verdict) {
+    if (told_as_in_files(build.words)) {
+        return verdict.sentence;
+    }
+    const std::vector<Reading>& readings = build.record.at(verdict.step).readings;
+    return judge_step(build.record.as_built, build.parts, verdict.step, readings).sentence;
 }
 
 } // namespace
@@ -89,7 +98,7 @@ void move_back(AppState& state, const Surroundings& around) {
     const std::vector<std::string>& done =
         build.record.steps[std::min(build.record.step, kStepCount) - 1].moves_done;
     if (done.empty()) {
-        say(state, around, "This is the first move of the step. The steps before are proved.");
+        say(state, around, around.words("model.first_move"));
         return;
     }
     Event event = event_of(build, EventKind::move_undone);
@@ -106,10 +115,10 @@ void prove_step(AppState& state, const Surroundings& around) {
     OpenBuild& build = *state.build;
     const auto step = static_cast<StepId>(std::min(build.record.step, kStepCount));
     const StepVerdict verdict =
-        judge_step(build.record.as_built, build.parts, step, build.record.at(step).readings);
+        judge_step(build.record.as_built, build.parts, step, build.record.at(step).readings, build.words);
     Event event = event_of(build, EventKind::verdict);
     event.state = verdict.state;
-    event.text = verdict.sentence;
+    event.text = sentence_for_journal(build, verdict);
     if (!confirmed(state, around, event)) {
         return;
     }
@@ -148,7 +157,7 @@ void adult_confirms(AppState& state, const Surroundings& around) {
 
 void cell_out(AppState& state, const Surroundings& around) {
     if (state.build && confirmed(state, around, event_of(*state.build, EventKind::cell_out))) {
-        say(state, around, "The cell is out. Keep it locked away until it goes in again.");
+        say(state, around, around.words("model.cell_out"));
     }
 }
 
@@ -170,7 +179,8 @@ void record_change(AppState& state, const Surroundings& around, const Change& ch
         if (build.verdict &&
             std::any_of(build.verdict->readings.begin(), build.verdict->readings.end(), off)) {
             build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
-            say(state, around, describe(change) + ". Now measure again.");
+            say(state, around,
+                around.words("model.change_measure_again", {{"change", describe(change, around.words)}}));
         } else {
             prove_step(state, around);
         }
@@ -178,7 +188,8 @@ void record_change(AppState& state, const Surroundings& around, const Change& ch
         if (open_move(build) == nullptr) {
             build.face = MakeFace::proof;
         }
-        say(state, around, describe(change) + ". The figures now follow your card.");
+        say(state, around,
+            around.words("model.change_followed", {{"change", describe(change, around.words)}}));
     }
 }
 

@@ -46,7 +46,7 @@ Look after(Look look) {
 
 bool lights_there(AppState& state, const Surroundings& around) {
     if (!state.mend->lights_there) {
-        say(state, around, "The lights are placed in step 6. Until then Mend works with your readings.");
+        say(state, around, around.words("model.lights_later"));
     }
     return state.mend->lights_there;
 }
@@ -156,8 +156,8 @@ void start_again(AppState& state, const Surroundings& around) {
 }
 
 void note_none_fits(AppState& state, const Surroundings& around) {
-    if (write(state, around, EventKind::note, "Mend found no cause that fits.")) {
-        say(state, around, "It is in the record.");
+    if (write(state, around, EventKind::note, english()("model.none_fits"))) {
+        say(state, around, around.words("model.in_record"));
     }
 }
 

@@ -84,15 +84,14 @@ void mend_found(AppState& state, const Surroundings& around, int index) {
     if (build.record.finished) {
         open_log(state, around, build.shelf.path);
         go_to(state, around, Place::log);
-        say(state, around, "It is in the record. Look at the lights once more.");
+        say(state, around, around.words("model.in_record_look"));
         return;
     }
     build.verdict.reset();
     build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
     go_to(state, around, Place::make);
     say(state, around,
-        build.face == MakeFace::proof ? "It is in the record. Now prove the step again."
-                                      : "It is in the record. Go on with the move at hand.");
+        around.words(build.face == MakeFace::proof ? "model.in_record_prove" : "model.in_record_go_on"));
 }
 
 } // namespace lanternleaf

@@ -6,6 +6,9 @@
 
 namespace lanternleaf {
 
+// update.cpp
+void read_regions(AppState& state, const Surroundings& around);
+
 // update_shelf.cpp
 void go_to(AppState& state, const Surroundings& around, Place place);
 void start_card(AppState& state, const Surroundings& around, const std::string& path);

@@ -29,7 +29,7 @@ void print_plan(AppState& state, const Surroundings& around) {
     const DrawState& draw = *state.draw;
     PrintoutWish wish = state.print;
     if (!wish.with_template && !wish.with_steps && !wish.with_list && !wish.with_label) {
-        say(state, around, "Choose at least one sheet to print.");
+        say(state, around, around.words("model.no_sheet"));
         return;
     }
     wish.fonts = print_fonts_in(around.fonts);

@@ -14,7 +14,8 @@ void save(AppState& state, const Surroundings& around, Reading reading) {
     event.step = std::min(build.record.step, kStepCount);
     event.reading = std::move(reading);
     const Check* check = find_check(build, event.reading.check);
-    const ReadingVerdict fit = check != nullptr ? judge_reading(*check, event.reading) : ReadingVerdict{};
+    const ReadingVerdict fit =
+        check != nullptr ? judge_reading(*check, event.reading, build.words) : ReadingVerdict{};
     if (const Outcome<Done> done = confirm(around, build, event); !done) {
         say(state, around, done.problem().sentence());
         return;
@@ -23,13 +24,14 @@ void save(AppState& state, const Surroundings& around, Reading reading) {
     if (fit.fit != ReadingFit::as_expected) {
         // A reading that is off leads straight to the verdict, where it is put right.
         const auto step = static_cast<StepId>(event.step);
-        build.verdict = judge_step(build.record.as_built, build.parts, step, build.record.at(step).readings);
+        build.verdict =
+            judge_step(build.record.as_built, build.parts, step, build.record.at(step).readings, build.words);
         if (build.verdict->state == VerdictState::stopped) {
             build.face = MakeFace::verdict;
             return;
         }
     }
-    say(state, around, fit.text.empty() ? "Saved." : fit.text);
+    say(state, around, fit.text.empty() ? around.words("model.saved") : fit.text);
 }
 
 } // namespace

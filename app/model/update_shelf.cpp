@@ -38,10 +38,7 @@ bool plan_for_holder(AppState& state, const Surroundings& around, const std::str
         commit_edit(state, around, {edit::SetHolder{holder}});
         commit_edit(state, around, {edit::SetAudience{state.asked}});
         state.starting.clear();
-        say(state, around,
-            "No way was found to lay these traces to the holder with a screw. Move the holder, or lights "
-            "apart, and "
-            "try Suggest.");
+        say(state, around, around.words("model.no_way_to_screw_holder"));
     }
     return false;
 }
@@ -125,10 +122,7 @@ void choose_way(AppState& state, const Surroundings& around, const std::string& 
                 return;
             }
             if (plan) {
-                say(state, around,
-                    "The traces were laid anew for the holder with a screw. Print or trace this plan, not "
-                    "the old "
-                    "one.");
+                say(state, around, around.words("model.laid_for_screw_holder"));
             }
             state.starting.clear();
             refresh_shelf(state, around);
@@ -141,7 +135,7 @@ void choose_way(AppState& state, const Surroundings& around, const std::string& 
 void resume(AppState& state, const Surroundings& around, const std::string& journal) {
     const ShelfBuild* shelf = find_build(state, journal);
     if (shelf == nullptr) {
-        say(state, around, "This build is not in the library any more.");
+        say(state, around, around.words("model.build_gone"));
         return;
     }
     const ShelfBuild wanted = *shelf;
@@ -193,7 +187,7 @@ void put_away(AppState& state, const Surroundings& around, const std::string& jo
         state.build.reset();
     }
     refresh_shelf(state, around);
-    say(state, around, "Put away. Its record stays in the library.");
+    say(state, around, around.words("model.put_away"));
 }
 
 void open_log(AppState& state, const Surroundings& around, const std::string& journal) {

@@ -11,8 +11,8 @@ namespace {
 constexpr int kWanted = 3; ///< different ones to choose from
 
 /// What makes the card at hand into the suggested one: its strips, and the parts it turned.
-Edit edit_for(const Card& now, const Suggestion& suggestion) {
-    EditList list{"lay the suggested traces", {{edit::ReplaceLaid{suggestion.card.laid}}}};
+Edit edit_for(const Card& now, const Suggestion& suggestion, const Words& words) {
+    EditList list{words("model.did_lay_suggested"), {{edit::ReplaceLaid{suggestion.card.laid}}}};
     const auto turned = [&](const auto& before, const auto& after) {
         for (const auto& part : after) {
             const auto same = std::find_if(before.begin(), before.end(),
@@ -33,7 +33,7 @@ void suggest_traces(AppState& state, const Surroundings& around) {
     finish_strip(state, around);
     DrawState& draw = *state.draw;
     if (draw.history.card().leds.empty()) {
-        say(state, around, "Place a light first.");
+        say(state, around, around.words("model.place_light"));
         return;
     }
     RouteRequest request;
@@ -66,7 +66,7 @@ void end_search(AppState& state, const Surroundings& around) {
     settle(draw);
     if (found.suggestions.empty()) {
         if (!found.stopped) {
-            say(state, around, found.why_not.empty() ? "No way to lay the traces was found." : found.why_not);
+            say(state, around, found.why_not.empty() ? around.words("model.no_way_found") : found.why_not);
             draw.selected = found.move_led;
         }
         return;
@@ -87,7 +87,7 @@ void look_at_suggestion(AppState& state, int index) {
     draw.suggestion = index;
     const Suggestion& suggestion = draw.suggested->suggestions[static_cast<std::size_t>(index)];
     const Outcome<Card> shown =
-        apply_edit(draw.history.card(), draw.parts, edit_for(draw.history.card(), suggestion));
+        apply_edit(draw.history.card(), draw.parts, edit_for(draw.history.card(), suggestion, draw.words));
     if (shown) {
         preview(draw, shown.value());
     }
@@ -99,7 +99,7 @@ void take_suggestion(AppState& state, const Surroundings& around) {
         return;
     }
     const Suggestion taken = draw.suggested->suggestions[static_cast<std::size_t>(draw.suggestion)];
-    commit_edit(state, around, edit_for(draw.history.card(), taken));
+    commit_edit(state, around, edit_for(draw.history.card(), taken, draw.words));
 }
 
 } // namespace lanternleaf

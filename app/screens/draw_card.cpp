@@ -106,7 +106,7 @@ void take_keys(Screen& screen) {
 
 std::vector<BoardMark> marks_of(const DrawState& draw) {
     std::vector<BoardMark> marks;
-    for (const FindingRow& row : finding_rows(draw.review.findings)) {
+    for (const FindingRow& row : finding_rows(draw.review.findings, draw.words)) {
         if (row.number == 0) {
             continue;
         }

@@ -102,7 +102,8 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too) {
         return row;
     };
     const bool editing = !ui.m.phone();
-    const std::vector<FindingRow> rows = finding_rows(draw.review.findings); // notes come last in it
+    const std::vector<FindingRow> rows =
+        finding_rows(draw.review.findings, draw.words); // notes come last in it
     const auto tell = [&](std::size_t i) {
         const FindingLook look = look_of(draw, rows[i], editing);
         const Rect row = next(findings_row_height(ui, width, look));

@@ -220,7 +220,7 @@ Colour glow_colour(const Rgb& glow) {
 void draw_light(Screen& screen) {
     Ui& ui = screen.ui;
     const LightSheet& light = *screen.state.light;
-    const LightView view = make_light_view(light);
+    const LightView view = make_light_view(light, screen.ui.words);
     const Regions regions = make_regions(ui.m, {.actions = false, .panel_w = 496});
     if (ui.m.form == Form::Landscape) {
         const Rect& left = regions.card;

@@ -163,7 +163,7 @@ void draw_log(Screen& screen) {
         make_regions(ui.m, {.actions = there, .actions_h = ui.m.phone() ? two_rows : 0.0f});
     const Rect page = regions.page.shrunk(ui.m.phone() ? 10.0f : ui.m.page_margin, 0);
     if (there) {
-        const LogView view = make_log_view(screen.state);
+        const LogView view = make_log_view(screen.state, screen.ui.words);
         if (!screen.state.log_page.figures.done()) { // some more journals in each frame, until all are read
             screen.say(command::Log{logbook::CountOn{}});
         }

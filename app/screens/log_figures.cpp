@@ -86,7 +86,7 @@ float draw_log_figures(Screen& screen, const Rect& r, float y) {
         const bool hardest = figures.hardest_step == i + 1;
         std::string name = std::to_string(i + 1);
         name += ' ';
-        name += title_of(static_cast<StepId>(i + 1));
+        name += title_of(static_cast<StepId>(i + 1), ui.words);
         const TextStyle style = hardest ? small.bold() : small;
         Rect label = row.cut_left(name_w);
         if (hardest) { // a shape besides the weight: the step that is stopped most

@@ -184,7 +184,7 @@ void draw_log_new_photo_sheet(Screen& screen) {
 
 void draw_log_compare_sheet(Screen& screen) {
     Ui& ui = screen.ui;
-    const LogView view = make_log_view(screen.state);
+    const LogView view = make_log_view(screen.state, screen.ui.words);
     SheetPaper sheet(ui, "log-compare", usual_side(ui.m), true, sheet_height(ui, 520), "Compare with",
                      Icon::Differ);
     if (!sheet.shown()) {

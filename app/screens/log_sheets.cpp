@@ -57,7 +57,7 @@ float draw_head_of(Ui& ui, const Rect& r, float y, const char* words) {
 
 void draw_log_step_sheet(Screen& screen) {
     Ui& ui = screen.ui;
-    const LogStepView view = make_log_step_view(screen.state, screen.state.log_page.step);
+    const LogStepView view = make_log_step_view(screen.state, screen.state.log_page.step, screen.ui.words);
     SheetPaper sheet(ui, "log-step", usual_side(ui.m), true, sheet_height(ui, 720), view.title, Icon::Log);
     if (!sheet.shown()) {
         return;

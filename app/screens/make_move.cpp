@@ -31,7 +31,8 @@ void draw_place_in_step(Screen& screen, const MakeView& view, const Rect& row, b
 }
 
 MovePictureSpec spec_of(const Screen& screen, const MakeView& view) {
-    return picture_of(*view.move, screen.state.build->record.as_built, screen.state.build->parts);
+    return picture_of(*view.move, screen.state.build->record.as_built, screen.state.build->parts,
+                      screen.ui.words);
 }
 
 CheckLook check_look(const CheckView& check) {

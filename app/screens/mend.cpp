@@ -265,7 +265,7 @@ void draw_mend(Screen& screen) {
         draw_first_help(screen);
         return;
     }
-    const MendView view = make_mend_view(*screen.state.mend);
+    const MendView view = make_mend_view(*screen.state.mend, screen.ui.words);
     const Regions regions = make_regions(screen.ui.m, {.actions = false, .panel_w = 536});
     // Large letters need the width: then all stands in one column that scrolls.
     if (screen.ui.m.form == Form::Landscape && screen.ui.m.text_scale < 1.4f) {

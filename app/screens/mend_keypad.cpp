@@ -12,7 +12,7 @@ void draw_mend_meter_sheet(Screen& screen) {
         return;
     }
     Ui& ui = screen.ui;
-    const MendMeterView view = mend_meter_view(*mend->session.model, *mend->test);
+    const MendMeterView view = mend_meter_view(*mend->session.model, *mend->test, ui.words);
     KeypadLook look;
     look.title = view.title;
     look.expect = "expect " + view.expect;

@@ -72,7 +72,7 @@ void draw_build(Screen& screen, const ShelfBuild& build, const Rect& r, bool fir
                   ui.theme().ink2);
     y += body.lead + 2;
     if (!narrow) {
-        const std::string step_title = title_of(static_cast<StepId>(step));
+        const std::string step_title = title_of(static_cast<StepId>(step), ui.words);
         ui.pen().text({inside.x, y}, ui.fonts().fitted(step_title, body, inside.w), body, ui.theme().ink);
         y += body.lead + 16;
         draw_step_pips(ui, {inside.x, y}, step);

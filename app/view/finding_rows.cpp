@@ -45,30 +45,31 @@ std::string spoken(std::string pad) {
 }
 
 /// "L1−, L2− and L3−"; a long list is cut short and counted.
-std::string names_of(const std::vector<Finding>& findings, const std::vector<int>& indices,
-                     bool parts_whole) {
-    std::string text;
+std::string names_of(const std::vector<Finding>& findings, const std::vector<int>& indices, bool parts_whole,
+                     const Words& words) {
     const std::size_t named = indices.size() <= kMostNamed ? indices.size() : kMostNamed - 1;
+    std::vector<std::string> names;
     for (std::size_t i = 0; i < named; ++i) {
         const std::string& pad = findings[static_cast<std::size_t>(indices[i])].parts.front();
-        text += i == 0 ? "" : i + 1 == indices.size() ? " and " : ", ";
-        text += parts_whole ? owner(pad) : spoken(pad);
+        names.push_back(parts_whole ? owner(pad) : spoken(pad));
     }
     if (named < indices.size()) {
-        text += " and " + std::to_string(indices.size() - named) + (parts_whole ? " more" : " more pads");
+        names.push_back(words(parts_whole ? "findings_list.more" : "findings_list.more_pads",
+                              {{"n", indices.size() - named}}));
     }
-    return text;
+    return words.list(names);
 }
 
-std::string text_of(const Key& key, const std::vector<Finding>& findings, const std::vector<int>& indices) {
+std::string text_of(const Key& key, const std::vector<Finding>& findings, const std::vector<int>& indices,
+                    const Words& words) {
     switch (key.kind) {
     case Kind::no_tape:
-        return names_of(findings, indices, false) + " touch no tape yet.";
+        return words("findings_list.no_tape", {{"pads", names_of(findings, indices, false, words)}});
     case Kind::short_of_strip:
-        return key.strip + " does not reach " + names_of(findings, indices, false) + " yet.";
+        return words("findings_list.short_of_strip",
+                     {{"strip", key.strip}, {"pads", names_of(findings, indices, false, words)}});
     case Kind::one_metal:
-        return names_of(findings, indices, true) +
-               " rest with both pads on the same metal, so no current goes through them.";
+        return words("findings_list.one_metal", {{"lights", names_of(findings, indices, true, words)}});
     case Kind::single:
         break;
     }
@@ -83,7 +84,7 @@ bool is_cause(const Finding& finding) {
 
 } // namespace
 
-std::vector<FindingRow> finding_rows(const std::vector<Finding>& findings) {
+std::vector<FindingRow> finding_rows(const std::vector<Finding>& findings, const Words& words) {
     std::vector<FindingRow> rows;
     std::vector<Key> keys;
     for (std::size_t i = 0; i < findings.size(); ++i) {
@@ -98,7 +99,7 @@ std::vector<FindingRow> finding_rows(const std::vector<Finding>& findings) {
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
         if (rows[i].findings.size() > 1) {
-            rows[i].text = text_of(keys[i], findings, rows[i].findings);
+            rows[i].text = text_of(keys[i], findings, rows[i].findings, words);
         }
     }
     std::stable_sort(rows.begin(), rows.end(), [&](const FindingRow& a, const FindingRow& b) {

@@ -20,6 +20,7 @@ struct FindingRow {
 /// Problems, cautions, notes; within a level causes before what follows from them, else in the review's
 /// order. Pads that wait for tape, that one strip does not reach yet, and lights that the two sides bridge
 /// share a row.
-[[nodiscard]] std::vector<FindingRow> finding_rows(const std::vector<Finding>& findings);
+[[nodiscard]] std::vector<FindingRow> finding_rows(const std::vector<Finding>& findings,
+                                                   const Words& words = english());
 
 } // namespace lanternleaf

@@ -1,7 +1,6 @@
 #include "view/light_view.h"
 
 #include "base/at.h"
-#include "base/readout.h"
 #include "circuit/seen.h"
 
 #include <algorithm>
@@ -14,9 +13,14 @@ namespace {
 constexpr std::size_t kMostCurves = 5; ///< as many as can be told apart by their dashes
 constexpr double kAlike = 0.02;        ///< of the plot's height: curves this near are drawn as one
 
-std::string spaced(std::string name) {
-    std::replace(name.begin(), name.end(), '-', ' ');
-    return name;
+// A colour of the maker's own parts is told as the file has it.
+std::string colour_text(std::string colour, const Words& words) {
+    const std::string key = "light_view.colour_" + colour;
+    if (words.has(key)) {
+        return words(key);
+    }
+    std::replace(colour.begin(), colour.end(), '-', ' ');
+    return colour;
 }
 
 const LedType& led_type(const LightSheet& light, int led) {
@@ -68,27 +72,27 @@ int brightest(const LifeMoment& fresh) {
     return static_cast<int>(most - fresh.lights.begin());
 }
 
-std::string hours_words(double hours) {
-    return hours <= 0.0 ? "no time" : readout_number(hours, 1) + " h";
+std::string hours_text(double hours, int decimals, const Words& words) {
+    return words.number(hours, decimals) + " h";
 }
 
-void add_lights(const LightSheet& light, const LifeMoment& moment, LightView& view) {
+void add_lights(const LightSheet& light, const LifeMoment& moment, LightView& view, const Words& words) {
     const LifeMoment& fresh = light.samples.front();
     const double whole = seen_brightness(fresh.lights[at(brightest(fresh))].brightness);
     for (int led = 0; led < static_cast<int>(light.card.leds.size()); ++led) {
         const double seen = moment.lights[at(led)].seen;
         view.lights.push_back({light.card.leds[at(led)].id, light.card.leds[at(led)].at_mm,
                                glow_of_led(light, led), seen, std::min(1.0, seen * whole),
-                               seen > 0.0 ? readout_percent(seen) : "dark"});
+                               seen > 0.0 ? words.percent(seen) : words("light_view.dark")});
     }
 }
 
-void add_curves(const LightSheet& light, const LifeMoment& moment, LightView& view) {
+void add_curves(const LightSheet& light, const LifeMoment& moment, LightView& view, const Words& words) {
     for (std::vector<int>& leds : grouped(light)) {
         LightCurve curve;
         curve.ids = ids_text(light.card, leds);
         const int first = leds.front();
-        curve.what = spaced(led_type(light, first).colour);
+        curve.what = colour_text(led_type(light, first).colour, words);
         curve.glow = glow_of_led(light, first);
         curve.dash = static_cast<int>(view.curves.size());
         curve.now = moment.lights[at(first)].seen;
@@ -100,51 +104,51 @@ void add_curves(const LightSheet& light, const LifeMoment& moment, LightView& vi
     }
 }
 
-void add_figures(const LightSheet& light, const LifeMoment& moment, LightView& view) {
+void add_figures(const LightSheet& light, const LifeMoment& moment, LightView& view, const Words& words) {
     const RunChoice choice{light.use, false, std::nullopt};
     const double most_h = light.life.options.most_h;
     const HourRange dim = range_of(light.life, choice, Mark::plainly_dim);
     const HourRange dark = range_of(light.life, choice, Mark::dark);
-    view.figure = hour_range_text(dim, most_h);
-    view.figure_words = "until the first light looks half as bright as fresh";
-    view.counts.push_back("First light dark after **" + hour_range_text(dark, most_h) + "**");
+    view.figure = hour_range_text(dim, most_h, words);
+    view.figure_words = words("light_view.figure");
+    view.counts.push_back(words("light_view.first_dark", {{"hours", hour_range_text(dark, most_h, words)}}));
     if (light.use == Use::press && std::isfinite(dim.low_h)) {
         const double left = presses_of(light.life.options, std::fmax(0.0, dim.low_h - light.hours));
-        view.counts.push_back("At least **" + about_count(left) + " presses** of " +
-                              readout_number(light.life.options.press_s, 0) + " s left until then");
+        view.counts.push_back(
+            words("light_view.presses_left",
+                  {{"count", about_count(left)}, {"seconds", words.number(light.life.options.press_s, 0)}}));
     }
-    view.counts.push_back("Cell gives **" + readout_mA(moment.cell_mA) + "** now, at **" +
-                          readout_volts(moment.cell_V) + "**");
+    view.counts.push_back(words("light_view.cell_gives", {{"current", words.mA(moment.cell_mA)},
+                                                          {"volts", words.volts(moment.cell_V)}}));
 }
 
-void add_notes(const LightSheet& light, LightView& view) {
-    std::string cells = "Ranges span the cells of ";
+void add_notes(const LightSheet& light, LightView& view, const Words& words) {
+    std::vector<std::string> makers;
     for (int maker = 0; maker < cell_maker_count(); ++maker) {
-        cells += maker == 0 ? "" : " and ";
-        cells += cell_maker_name(maker);
+        makers.emplace_back(cell_maker_name(maker));
     }
-    view.notes.push_back(cells + "; curves show the one that dims first. Typical lights at " +
-                         readout_number(light.life.options.celsius, 0) + " °C, " +
-                         (light.use == Use::press ? "pressed for seconds at a time." : "left on."));
+    view.notes.push_back(
+        words(light.use == Use::press ? "light_view.note_pressed" : "light_view.note_left_on",
+              {{"makers", words.list(makers)}, {"celsius", words.number(light.life.options.celsius, 0)}}));
     if (light.life.estimate) {
-        view.notes.push_back("This cell's figures are scaled from a CR2032: an estimate.");
+        view.notes.push_back(words("light_view.note_estimate"));
     }
     if (light.life.phases > 0) {
-        view.notes.push_back("Lights that change colour are shown at their thirstiest colour.");
+        view.notes.push_back(words("light_view.note_changing"));
     }
     if (const std::vector<int> dark = dark_from_start(light.life); !dark.empty()) {
-        view.notes.push_back(ids_text(light.card, dark) + (dark.size() == 1
-                                                               ? " gives no light, even on a fresh cell."
-                                                               : " give no light, even on a fresh cell."));
+        view.notes.push_back(
+            words("light_view.note_dark", {{"lights", ids_text(light.card, dark)}, {"n", dark.size()}}));
     }
     for (const ReversedLight& reversed : light.life.reversed) {
         if (reversed.beyond()) {
-            view.notes.push_back(light.card.leds[at(reversed.led)].id + " is the wrong way round and bears " +
-                                 readout_volts(reversed.volts) + ", more than its maker allows.");
+            view.notes.push_back(
+                words("light_view.note_reversed", {{"light", light.card.leds[at(reversed.led)].id},
+                                                   {"volts", words.volts(reversed.volts)}}));
         }
     }
     if (!light.life.solved) {
-        view.notes.push_back("The sums for this card did not settle: do not rely on these figures.");
+        view.notes.push_back(words("light_view.note_unsettled"));
     }
 }
 
@@ -168,21 +172,24 @@ std::string ids_text(const Card& card, const std::vector<int>& leds) {
     return text;
 }
 
-std::string hour_range_text(HourRange range, double most_h) {
+std::string hour_range_text(HourRange range, double most_h, const Words& words) {
     if (!std::isfinite(range.low_h)) {
-        return "more than " + readout_hours(most_h);
+        return words("light_view.more_than", {{"hours", words.hours(most_h)}});
     }
-    const std::string low = readout_hours(range.low_h);
-    const std::string high = std::isfinite(range.high_h) ? readout_hours(range.high_h) : "more";
-    if (range.low_h < 1.0 || !std::isfinite(range.high_h)) {
-        return low == high ? low : low + " to " + high;
+    const std::string low = words.hours(range.low_h);
+    if (!std::isfinite(range.high_h)) {
+        return words("light_view.or_more", {{"hours", low}});
+    }
+    const std::string high = words.hours(range.high_h);
+    if (range.low_h < 1.0) {
+        return low == high ? low : words("light_view.from_to", {{"low", low}, {"high", high}});
     }
     return low == high ? low : low.substr(0, low.find(' ')) + "–" + high;
 }
 
 std::string about_count(double count) {
     const double unit = count >= 10.0 ? std::pow(10.0, std::floor(std::log10(count)) - 1.0) : 1.0;
-    const std::string digits = readout_number(std::floor(count / unit) * unit, 0);
+    const std::string digits = std::to_string(std::llround(std::floor(count / unit) * unit));
     std::string text;
     for (std::size_t i = 0; i < digits.size(); ++i) {
         if (i > 0 && (digits.size() - i) % 3 == 0) {
@@ -193,35 +200,34 @@ std::string about_count(double count) {
     return text;
 }
 
-LightView make_light_view(const LightSheet& light) {
+LightView make_light_view(const LightSheet& light, const Words& words) {
     LightView view;
     view.title = light.card.title;
     if (light.samples.empty()) {
-        view.trouble = light.life.shorted
-                           ? "The two faces of the cell are joined by metal: nothing lights, and the cell "
-                             "would run hot. Mend that first."
-                           : "Nothing on this card would light yet.";
+        view.trouble = words(light.life.shorted ? "light_view.shorted" : "light_view.nothing_lights");
         return view;
     }
     LifeMoment moment;
     moment_at(light.life, light.life.typical(light.use, light.maker), light.card, light.parts, light.hours,
               moment);
-    add_lights(light, moment, view);
-    add_curves(light, moment, view);
+    add_lights(light, moment, view, words);
+    add_curves(light, moment, view, words);
     view.plot_words =
-        "as the eye sees it; 100 % = " + light.card.leds[at(brightest(light.samples.front()))].id +
-        " on a fresh cell";
-    view.after = "after **" + hours_words(light.hours) + "** of light";
-    view.at_head = light.hours <= 0.0 ? "On a fresh cell" : "At " + hours_words(light.hours);
+        words("light_view.plot", {{"light", light.card.leds[at(brightest(light.samples.front()))].id}});
+    const std::string hours = hours_text(light.hours, 1, words);
+    view.after =
+        light.hours <= 0.0 ? words("light_view.after_none") : words("light_view.after", {{"hours", hours}});
+    view.at_head =
+        light.hours <= 0.0 ? words("light_view.head_fresh") : words("light_view.head", {{"hours", hours}});
     view.most_h = light.most_h;
-    for (double hours = 0.0; hours <= light.most_h + 1e-6; hours += light.tick_h) {
-        view.ticks.emplace_back(hours, readout_number(hours, 0) + " h");
+    for (double tick_h = 0.0; tick_h <= light.most_h + 1e-6; tick_h += light.tick_h) {
+        view.ticks.emplace_back(tick_h, hours_text(tick_h, 0, words));
     }
-    add_figures(light, moment, view);
+    add_figures(light, moment, view, words);
     for (const Help& help : light.helps) {
         view.helps.push_back(help.sentence);
     }
-    add_notes(light, view);
+    add_notes(light, view, words);
     return view;
 }
 

@@ -6,6 +6,7 @@
 
 #include "colour/glow.h"
 #include "model/light_sheet.h"
+#include "words/words.h"
 
 #include <string>
 #include <utility>
@@ -51,12 +52,12 @@ struct LightView {
     std::vector<std::string> notes;  ///< what the figures rest on
 };
 
-[[nodiscard]] LightView make_light_view(const LightSheet& light);
+[[nodiscard]] LightView make_light_view(const LightSheet& light, const Words& words = english());
 
 /// "L1 L2", "L3–L5 L7": three or more in a row are joined.
 [[nodiscard]] std::string ids_text(const Card& card, const std::vector<int>& leds);
 /// "22–31 h", "about 40 min", "more than 3000 h".
-[[nodiscard]] std::string hour_range_text(HourRange range, double most_h);
+[[nodiscard]] std::string hour_range_text(HourRange range, double most_h, const Words& words = english());
 /// Two significant figures: "14 000", "860".
 [[nodiscard]] std::string about_count(double count);
 

@@ -6,14 +6,7 @@ namespace lanternleaf {
 
 namespace {
 
-// "25 Nov": the year is in the record's heading.
-std::string short_date(std::int64_t seconds) {
-    const std::string date = spoken_day(seconds);
-    const std::size_t month = date.find(' ');
-    return month == std::string::npos ? date : date.substr(0, std::min(date.size(), month + 4));
-}
-
-LogRow row_of(const StoryStep& step) {
+LogRow row_of(const StoryStep& step, const Words& words) {
     LogRow row;
     row.step = step.number;
     row.title = std::to_string(step.number) + " " + step.title;
@@ -22,7 +15,7 @@ LogRow row_of(const StoryStep& step) {
     if (step.state == StepState::proved || step.state == StepState::regardless) {
         row.time = spoken_span(step.time.worked_s);
     }
-    row.reading = step.state == StepState::waiting ? std::string() : "not measured";
+    row.reading = step.state == StepState::waiting ? std::string() : words("log_view.not_measured");
     if (step.shown_reading >= 0) {
         const StoryReading& reading = step.readings[static_cast<std::size_t>(step.shown_reading)];
         row.reading = reading.value;
@@ -35,16 +28,16 @@ LogRow row_of(const StoryStep& step) {
         row.has_range = false;
     }
     row.spoken = row.title;
-    for (const std::string& words : {step.state_text, row.time, row.reading}) {
-        if (!words.empty()) {
+    for (const std::string& part : {step.state_text, row.time, row.reading}) {
+        if (!part.empty()) {
             row.spoken += ", ";
-            row.spoken += words;
+            row.spoken += part;
         }
     }
     return row;
 }
 
-void add_lines(const Story& story, std::vector<LogLine>& out) {
+void add_lines(const Story& story, std::vector<LogLine>& out, const Words& words) {
     for (const std::string& change : story.changes) {
         out.push_back({LogLineKind::change, change});
     }
@@ -52,20 +45,37 @@ void add_lines(const Story& story, std::vector<LogLine>& out) {
         out.push_back({LogLineKind::mend, mend});
     }
     if (out.empty()) {
-        out.push_back({LogLineKind::plain, "Built as planned."});
+        out.push_back({LogLineKind::plain, words("log_view.as_planned")});
     }
     for (const std::string& note : story.notes) {
         out.push_back({LogLineKind::note, note});
     }
 }
 
-std::string with_pauses(const std::string& worked, const StepTime& time) {
+std::string worked_text(const StepTime& time, const Words& words) {
+    const std::string worked = spoken_span(time.worked_s);
     if (time.pauses == 0) {
         return worked;
     }
-    return worked + ", and " +
-           (time.pauses == 1 ? std::string("a pause") : std::to_string(time.pauses) + " pauses") + " of " +
-           spoken_span(time.paused_s);
+    return words("log_view.with_pauses",
+                 {{"worked", worked}, {"paused", spoken_span(time.paused_s)}, {"n", time.pauses}});
+}
+
+std::string subtitle_of(const Record& record, const Story& story, const Words& words) {
+    std::string text =
+        story.ended.empty()
+            ? words("log_view.since", {{"started", story.started}, {"tape", story.made_with}})
+            : words("log_view.from_to",
+                    {{"started", story.started}, {"ended", story.ended}, {"tape", story.made_with}});
+    if (!record.maker.empty()) {
+        text += ' ';
+        text += words("log_view.maker", {{"name", record.maker}});
+    }
+    if (story.walked) {
+        text += ' ';
+        text += words("log_view.walked");
+    }
+    return text;
 }
 
 } // namespace
@@ -80,61 +90,48 @@ RangeShares range_shares(const StoryReading& reading) {
     return {share(reading.low), share(reading.high), share(reading.value_si)};
 }
 
-LogView make_log_view(const AppState& state) {
+LogView make_log_view(const AppState& state, const Words& words) {
     LogView view;
     if (!state.log) {
         return view;
     }
     const Record& record = *state.log;
     const Story& story = state.log_page.story;
-    view.title = story.title + ", build " + std::to_string(state.log_shelf.number);
+    view.title = words("log_view.title", {{"card", story.title}, {"number", state.log_shelf.number}});
     view.finished = record.finished;
     view.changed = !record.changes.empty();
-    view.subtitle = story.started;
-    if (!story.ended.empty()) {
-        view.subtitle += " to ";
-        view.subtitle += story.ended;
-    }
-    view.subtitle += ". Made with ";
-    view.subtitle += story.made_with;
-    view.subtitle += ".";
-    if (!record.maker.empty()) {
-        view.subtitle += " Maker: ";
-        view.subtitle += record.maker;
-        view.subtitle += ".";
-    }
-    if (story.walked) {
-        view.subtitle += " A walk without hands: its figures are simulated.";
-    }
+    view.subtitle = subtitle_of(record, story, words);
     if (record.finished) {
-        view.badge = record.outcome.empty() ? "Finished" : record.outcome;
-        view.badge_line = "finished in " + spoken_span(story.worked_s);
+        view.badge = story.outcome.empty() ? words("log_view.finished") : story.outcome;
+        view.badge_line = words("log_view.finished_in", {{"span", spoken_span(story.worked_s)}});
     } else if (record.abandoned) {
-        view.badge = "Put away";
-        view.badge_line = "after " + spoken_span(story.worked_s);
+        view.badge = words("log_view.put_away");
+        view.badge_line = words("log_view.after", {{"span", spoken_span(story.worked_s)}});
     } else {
-        view.badge = "Step " + std::to_string(std::min(record.step, kStepCount)) + " of 7";
-        view.badge_line = "not finished yet";
+        view.badge =
+            words("log_view.step_of", {{"step", std::min(record.step, kStepCount)}, {"steps", kStepCount}});
+        view.badge_line = words("log_view.not_finished");
     }
     for (const StoryStep& step : story.steps) {
-        view.rows.push_back(row_of(step));
+        view.rows.push_back(row_of(step, words));
     }
-    add_lines(story, view.as_built);
+    add_lines(story, view.as_built, words);
     for (const ShelfBuild& build : state.builds) {
         if (build.card_name == state.log_shelf.card_name && build.trouble.empty()) {
             LogView::Other other;
             other.number = std::to_string(build.number);
-            other.when = short_date(build.started_s);
+            other.when = short_day(build.started_s, words);
             other.when += ", ";
             other.when += spoken_clock(build.started_s);
-            other.state = build.finished ? "finished" : "at step " + std::to_string(build.step);
+            other.state = build.finished ? words("log_view.other_finished")
+                                         : words("log_view.other_at_step", {{"step", build.step}});
             other.journal = build.path;
             other.finished = build.finished;
             other.chosen = build.path == state.log_shelf.path;
             for (const BuildDigest& digest : state.log_page.figures.digests) {
                 if (digest.journal == build.path) {
                     other.time = digest.time;
-                    other.put_right = digest.put_right == "none" ? "" : digest.put_right;
+                    other.put_right = digest.put_right;
                     other.state = digest.outcome.empty() ? other.state : digest.outcome;
                 }
             }
@@ -144,7 +141,7 @@ LogView make_log_view(const AppState& state) {
     return view;
 }
 
-LogStepView make_log_step_view(const AppState& state, int number) {
+LogStepView make_log_step_view(const AppState& state, int number, const Words& words) {
     LogStepView view;
     const Story& story = state.log_page.story;
     if (number < 1 || number > static_cast<int>(story.steps.size())) {
@@ -159,7 +156,7 @@ LogStepView make_log_step_view(const AppState& state, int number) {
     view.state += ".";
     if (step.time.worked_s > 0 || step.time.pauses > 0) {
         view.state += ' ';
-        view.state += with_pauses(spoken_span(step.time.worked_s), step.time);
+        view.state += worked_text(step.time, words);
         view.state += '.';
     }
     view.verdict = step.verdict;
@@ -176,18 +173,17 @@ LogStepView make_log_step_view(const AppState& state, int number) {
         add_time(move.title, move.worked_s);
     }
     if (step.time.proving_s > 0) {
-        add_time("Proving the step", step.time.proving_s);
+        add_time(words("log_view.proving"), step.time.proving_s);
     }
     for (const StoryReading& reading : step.readings) {
         LogStepView::ReadingRow row;
         row.title = reading.title;
         row.value = reading.value;
-        if (!reading.expected.empty()) {
-            row.expected = "expected ";
-            row.expected += reading.expected;
-        }
-        if (reading.simulated) {
-            row.expected += row.expected.empty() ? "simulated" : "; simulated";
+        if (reading.expected.empty()) {
+            row.expected = reading.simulated ? words("log_view.simulated") : "";
+        } else {
+            row.expected = words(reading.simulated ? "log_view.expected_simulated" : "log_view.expected",
+                                 {{"expected", reading.expected}});
         }
         row.fits = reading.fits;
         row.has_range = reading.has_number && reading.high > 0;

@@ -60,7 +60,7 @@ struct LogView {
     std::vector<Other> others; ///< builds of the same card, newest first
 };
 
-[[nodiscard]] LogView make_log_view(const AppState& state);
+[[nodiscard]] LogView make_log_view(const AppState& state, const Words& words = english());
 
 /// One step of the record, for its sheet.
 struct LogStepView {
@@ -89,7 +89,7 @@ struct LogStepView {
     std::vector<LogLine> lines;
 };
 
-[[nodiscard]] LogStepView make_log_step_view(const AppState& state, int step);
+[[nodiscard]] LogStepView make_log_step_view(const AppState& state, int step, const Words& words = english());
 
 /// The shares for a reading on its range; the trough reaches past both on either side, never below 0.
 [[nodiscard]] RangeShares range_shares(const StoryReading& reading);

@@ -1,7 +1,5 @@
 #include "view/make_view.h"
 
-#include "base/readout.h"
-
 #include <algorithm>
 #include <cstdlib>
 
@@ -31,9 +29,9 @@ std::vector<RailBead> rail_of(const OpenBuild& build) {
         const StepRecord& record = build.record.steps[step - 1];
         RailBead bead;
         bead.step = step;
-        bead.full = title_of(static_cast<StepId>(step));
+        bead.full = title_of(static_cast<StepId>(step), build.words);
         split_label(bead.full, bead.upper, bead.lower);
-        bead.brief = brief_title(step);
+        bead.brief = brief_title(step, build.words);
         if (step == build.record.step && !build.record.finished) {
             bead.state = build.face == MakeFace::verdict ? BeadKind::stopped : BeadKind::now;
         } else if (record.proved) {
@@ -58,20 +56,20 @@ void fill_move(MakeView& view, const OpenBuild& build, const Move& move) {
     }
     view.adult_only = move.adult_only;
     if (move.length_mm > 0.0) {
-        view.length_text = readout_mm(move.length_mm);
+        view.length_text = build.words.mm(move.length_mm);
     }
     if (move.check) {
         view.check = check_view(build, *move.check);
     }
     const bool last = build.move + 1 == static_cast<int>(open_step(build).moves.size());
-    view.primary = move.kind == MoveKind::adult_notice ? "Read the caution"
-                   : last                              ? "Done: prove the step"
-                                                       : "Done: next move";
+    view.primary = build.words(move.kind == MoveKind::adult_notice ? "make_view.read_caution"
+                               : last                              ? "make_view.done_last"
+                                                                   : "make_view.done_next");
 }
 
 void fill_proof(MakeView& view, const OpenBuild& build, const AppState& state) {
     const Step& step = open_step(build);
-    view.heading = step.moves.empty() ? "Nothing to do here" : "Prove it before you go on";
+    view.heading = build.words(step.moves.empty() ? "make_view.nothing_to_do" : "make_view.prove_first");
     view.sentence = step.goal;
     for (const Check& check : step.proof) {
         if (check.kind == CheckKind::lights) {
@@ -86,7 +84,7 @@ void fill_proof(MakeView& view, const OpenBuild& build, const AppState& state) {
         view.proof.push_back(check_view(build, check));
         view.unanswered += check.needed && !view.proof.back().answered ? 1 : 0;
     }
-    view.primary = "Prove step " + std::to_string(static_cast<int>(step.id));
+    view.primary = build.words("make_view.prove_step", {{"step", static_cast<int>(step.id)}});
 }
 
 void fill_verdict(MakeView& view, const OpenBuild& build) {
@@ -101,7 +99,7 @@ void fill_verdict(MakeView& view, const OpenBuild& build) {
     }
     if (!view.pads.empty()) {
         view.pads_text =
-            "Pads reached: " + std::to_string(reached) + " of " + std::to_string(view.pads.size());
+            build.words("make_view.pads_reached", {{"reached", reached}, {"all", view.pads.size()}});
     }
     if (!verdict.findings.empty()) {
         view.sentence = verdict.findings.front().text;
@@ -113,16 +111,17 @@ void fill_verdict(MakeView& view, const OpenBuild& build) {
             }
         }
     }
-    view.repair = repair_for(build.record.as_built, build.parts, verdict);
+    view.repair = repair_for(build.record.as_built, build.parts, verdict, build.words);
     view.close_up = close_up_for(build.record.as_built, build.parts, verdict);
     view.measure_again = verdict.findings.empty();
     if (view.close_up) {
-        view.sentence = view.close_up->far + " misses " + view.close_up->near + " by " +
-                        readout_mm(view.close_up->gap_mm) + ".";
+        view.sentence = build.words("make_view.misses", {{"far", view.close_up->far},
+                                                         {"near", view.close_up->near},
+                                                         {"gap", build.words.mm(view.close_up->gap_mm)}});
     }
-    view.primary = view.repair          ? view.repair->done + ": check again"
-                   : view.measure_again ? "Measure again"
-                                        : "I put it right: check again";
+    view.primary = view.repair          ? build.words("make_view.check_again", {{"done", view.repair->done}})
+                   : view.measure_again ? build.words("make_view.measure_again")
+                                        : build.words("make_view.put_right");
 }
 
 } // namespace
@@ -141,9 +140,11 @@ void split_label(const std::string& label, std::string& upper, std::string& lowe
     lower = best == std::string::npos ? "" : label.substr(best + 1);
 }
 
-const char* brief_title(int step) {
-    static const char* const kBrief[] = {"Holder", "Pads", "− trace", "+ trace", "Patches", "Lights", "Foam"};
-    return step >= 1 && step <= kStepCount ? kBrief[step - 1] : "";
+std::string brief_title(int step, const Words& words) {
+    static const char* const kBrief[] = {
+        "make_view.brief_holder", "make_view.brief_pads",   "make_view.brief_minus", "make_view.brief_plus",
+        "make_view.brief_patch",  "make_view.brief_lights", "make_view.brief_foam"};
+    return step >= 1 && step <= kStepCount ? words(kBrief[step - 1]) : "";
 }
 
 CheckView check_view(const OpenBuild& build, const Check& check) {
@@ -158,7 +159,7 @@ CheckView check_view(const OpenBuild& build, const Check& check) {
     view.low = check.low;
     view.high = check.high;
     if (const Reading* reading = last_reading(build, check.id)) {
-        const ReadingVerdict fit = judge_reading(check, *reading);
+        const ReadingVerdict fit = judge_reading(check, *reading, build.words);
         view.answered = true;
         view.as_expected = fit.fit == ReadingFit::as_expected;
         view.answer = fit.text;
@@ -177,24 +178,24 @@ MakeView make_view(const AppState& state) {
     const OpenBuild& build = *state.build;
     const Step& step = open_step(build);
     view.title = build.record.title;
-    view.build = "Build " + std::to_string(build.shelf.number);
+    view.build = build.words("make_view.build", {{"number", build.shelf.number}});
     view.rail = rail_of(build);
     view.step_text =
-        "Step " + std::to_string(static_cast<int>(step.id)) + " of " + std::to_string(kStepCount);
+        build.words("make_view.step", {{"step", static_cast<int>(step.id)}, {"steps", kStepCount}});
     view.pips = static_cast<int>(step.moves.size());
     view.pip_now = build.move;
     if (build.move > 0) {
-        view.back = "Move " + std::to_string(build.move);
+        view.back = build.words("make_view.back_to", {{"number", build.move}});
     }
     const Move* move = open_move(build);
     if (build.face == MakeFace::verdict && build.verdict) {
-        view.back = "Back";
+        view.back = build.words("make_view.back");
         fill_verdict(view, build);
     } else if (move != nullptr && build.face == MakeFace::move) {
-        view.move_text = "Move " + std::to_string(build.move + 1) + " of " + std::to_string(view.pips);
+        view.move_text = build.words("make_view.move", {{"number", build.move + 1}, {"moves", view.pips}});
         fill_move(view, build, *move);
     } else {
-        view.move_text = "All moves done";
+        view.move_text = build.words("make_view.all_moves_done");
         fill_proof(view, build, state);
     }
     return view;

@@ -85,10 +85,11 @@ struct MakeView {
     bool measure_again = false; ///< stopped by a reading alone: it is taken again
 };
 
+/// In the words of the build on the table.
 [[nodiscard]] MakeView make_view(const AppState& state);
 [[nodiscard]] CheckView check_view(const OpenBuild& build, const Check& check);
 /// A step's label in two lines, split at the space nearest to its middle.
 void split_label(const std::string& label, std::string& upper, std::string& lower);
-[[nodiscard]] const char* brief_title(int step);
+[[nodiscard]] std::string brief_title(int step, const Words& words = english());
 
 } // namespace lanternleaf

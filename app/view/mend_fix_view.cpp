@@ -53,7 +53,8 @@ const Strip* strip_named(const Card& card, const std::string& id) {
 
 } // namespace
 
-std::optional<MovePictureSpec> fix_picture(const Cause& cause, const Card& card, const Parts& parts) {
+std::optional<MovePictureSpec> fix_picture(const Cause& cause, const Card& card, const Parts& parts,
+                                           const Words& words) {
     const std::optional<MoveKind> kind = move_for(cause.kind);
     if (!kind) {
         return std::nullopt;
@@ -67,7 +68,7 @@ std::optional<MovePictureSpec> fix_picture(const Cause& cause, const Card& card,
         }
         move.path_mm = {cause.places.front().at_mm};
     }
-    return picture_of(move, card, parts);
+    return picture_of(move, card, parts, words);
 }
 
 std::vector<Vec2> bridge_path(const Cause& cause, const Card& card) {

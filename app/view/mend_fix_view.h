@@ -12,7 +12,7 @@ namespace lanternleaf {
 
 /// The move of the hands that mends it; empty where none of the known moves does.
 [[nodiscard]] std::optional<MovePictureSpec> fix_picture(const Cause& cause, const Card& card,
-                                                         const Parts& parts);
+                                                         const Parts& parts, const Words& words = english());
 
 /// Centre line of the tape to lay over a crack or a loose joint, along its strip; empty when none is laid.
 [[nodiscard]] std::vector<Vec2> bridge_path(const Cause& cause, const Card& card);

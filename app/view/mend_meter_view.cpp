@@ -1,7 +1,5 @@
 #include "view/mend_meter_view.h"
 
-#include "base/readout.h"
-
 #include <algorithm>
 #include <cmath>
 
@@ -13,18 +11,18 @@ namespace {
 constexpr double kFreshest_V = 3.35;
 constexpr double kFresh_V = 2.9;
 
-void set_range(MendMeterView& view, double low, double high, int decimals) {
+void set_range(MendMeterView& view, double low, double high, const Words& words) {
     view.low = low;
     view.high = high;
     view.full = std::max(high * 2.0 + 0.4, 1.0);
-    view.low_text = readout_number(low, decimals);
-    view.high_text = readout_number(high, decimals);
+    view.low_text = words.number(low, 1);
+    view.high_text = words.number(high, 1);
     view.expect = view.low_text + "–" + view.high_text + " " + view.unit;
 }
 
 } // namespace
 
-MendMeterView mend_meter_view(const MendModel& model, const MendTest& test) {
+MendMeterView mend_meter_view(const MendModel& model, const MendTest& test, const Words& words) {
     MendMeterView view;
     if (!reads_volts(test.kind) && !reads_ohms(test.kind)) {
         return view;
@@ -34,17 +32,17 @@ MendMeterView mend_meter_view(const MendModel& model, const MendTest& test) {
     view.unit = view.volts ? "V" : "Ω";
     if (test.kind == TestKind::meter_cell) {
         const double count = std::max(1, model.card.cell.count);
-        set_range(view, kFresh_V * count, kFreshest_V * count, 1);
+        set_range(view, kFresh_V * count, kFreshest_V * count, words);
     } else if (view.volts) {
         const double volts =
             static_cast<double>(model.as_built.node_V[static_cast<std::size_t>(test.from_node)] -
                                 model.as_built.node_V[static_cast<std::size_t>(test.to_node)]);
         // The span within which class_of_volts still calls a reading fine.
-        set_range(view, std::max(0.0, 0.9 * std::fabs(volts) - 0.12), 1.05 * std::fabs(volts) + 0.1, 1);
+        set_range(view, std::max(0.0, 0.9 * std::fabs(volts) - 0.12), 1.05 * std::fabs(volts) + 0.1, words);
     } else {
         const double ohm = model.ohms.between(test.from_node, test.to_node);
         if (ohm < kNoPath_ohm) {
-            set_range(view, std::floor(ohm * 10.0) / 10.0, 4.0 * ohm + 0.5, 1);
+            set_range(view, std::floor(ohm * 10.0) / 10.0, 4.0 * ohm + 0.5, words);
         } else {
             view.expect = "OL";
             view.full = 10.0;

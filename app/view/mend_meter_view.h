@@ -20,6 +20,7 @@ struct MendMeterView {
 };
 
 /// Of a test with a meter; for others empty words.
-[[nodiscard]] MendMeterView mend_meter_view(const MendModel& model, const MendTest& test);
+[[nodiscard]] MendMeterView mend_meter_view(const MendModel& model, const MendTest& test,
+                                            const Words& words = english());
 
 } // namespace lanternleaf

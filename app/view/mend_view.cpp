@@ -10,10 +10,6 @@ namespace {
 
 constexpr double kSamePlace_mm = 4.0; ///< under this two rings would lie on each other
 
-std::string counted(int count, const char* one, const char* many) {
-    return std::to_string(count).append(" ").append(count == 1 ? one : many);
-}
-
 std::string letter_of(std::size_t index) {
     return std::string(1, static_cast<char>('A' + index));
 }
@@ -40,15 +36,11 @@ std::vector<std::string> lights_that(const MendSession& session, Look look) {
     return ids;
 }
 
-const char* is_or_are(const std::vector<std::string>& names) {
-    return names.size() == 1 ? " is " : " are ";
-}
-
-// What the lights say by themselves, in plain words.
-std::string explained(const MendState& mend) {
+// What the lights say by themselves, in plain words: whole sentences, one after the other.
+std::string explained(const MendState& mend, const Words& words) {
     const MendSession& session = mend.session;
     if (!mend.lights_there) {
-        return "The lights come in step 6. Until then the causes follow your readings.";
+        return words("mend_view.lights_come");
     }
     const std::vector<std::string> lit = lights_that(session, Look::lit);
     const std::vector<std::string> dim = lights_that(session, Look::dim);
@@ -56,35 +48,36 @@ std::string explained(const MendState& mend) {
     const std::vector<std::string> flickers = lights_that(session, Look::flickers);
     const std::size_t seen = lit.size() + dim.size() + dark.size() + flickers.size();
     if (seen == 0) {
-        return "Tap a light once when it is lit, twice when it is dim, three times when it is dark, and four "
-               "times when it flickers.";
+        return words("mend_view.how_to_tap");
     }
     std::string text;
-    if (dark.size() == session.evidence.looks.size()) {
-        text = "All lights are dark, so look first at what they share: the cell, the flap, and where + and − "
-               "may touch.";
+    const auto add = [&](const char* key, const std::vector<std::string>& lights) {
+        text += text.empty() ? "" : " ";
+        text += words(key, {{"lights", words.list(lights)}, {"n", lights.size()}});
+    };
+    const bool all_dark = dark.size() == session.evidence.looks.size();
+    if (all_dark) {
+        text = words("mend_view.all_are_dark");
     } else if (!lit.empty()) {
-        text = names_in_line(lit) + is_or_are(lit) + "lit, so the cell, the flap and the tape that feeds " +
-               (lit.size() == 1 ? "it" : "them") + " are working.";
+        add("mend_view.are_lit", lit);
     }
-    if (!dim.empty() && dark.size() != session.evidence.looks.size()) {
-        text += std::string(text.empty() ? "" : " ").append(names_in_line(dim)) +
-                (dim.size() == 1 ? " gets" : " get") + " current, but too little.";
+    if (!dim.empty() && !all_dark) {
+        add("mend_view.are_dim", dim);
     }
     if (!flickers.empty()) {
-        text += std::string(text.empty() ? "" : " ").append(names_in_line(flickers)) +
-                (flickers.size() == 1 ? " flickers" : " flicker") + ": something there touches now and then.";
+        add("mend_view.are_flickering", flickers);
     }
     if (text.empty() && !dark.empty()) {
-        text = names_in_line(dark) + is_or_are(dark) + "dark.";
+        add("mend_view.are_dark", dark);
     }
     if (seen < session.evidence.looks.size()) {
-        text += " Tap the other lights too.";
+        text += ' ';
+        text += words("mend_view.tap_others");
     }
     return text;
 }
 
-MendCauseRow row_of(const MendState& mend, std::size_t index) {
+MendCauseRow row_of(const MendState& mend, std::size_t index, const Words& words) {
     const Cause& cause = mend.causes[index];
     const MendModel& model = *mend.session.model;
     MendCauseRow row;
@@ -99,7 +92,7 @@ MendCauseRow row_of(const MendState& mend, std::size_t index) {
         row.at_mm = cause.places.front().at_mm;
     }
     row.bridge_mm = bridge_path(cause, model.card);
-    row.picture = fix_picture(cause, model.card, model.parts);
+    row.picture = fix_picture(cause, model.card, model.parts, words);
     std::vector<std::string> parts;
     for (const FaultPlace& place : cause.places) {
         for (const std::string& part : place.parts) {
@@ -108,7 +101,7 @@ MendCauseRow row_of(const MendState& mend, std::size_t index) {
             }
         }
     }
-    row.parts = names_in_line(parts);
+    row.parts = words.list(parts);
     return row;
 }
 
@@ -135,14 +128,14 @@ AnswerSign sign_of(AnswerShows shows) {
                                               : AnswerSign::plain;
 }
 
-std::string seconds_text(double seconds) {
+std::string seconds_text(double seconds, const Words& words) {
     const int rounded = std::max(5, static_cast<int>(std::lround(seconds / 5.0)) * 5);
-    return std::string("about ").append(rounded < 90 ? counted(rounded, "second", "seconds")
-                                                     : counted((rounded + 30) / 60, "minute", "minutes"));
+    return rounded < 90 ? words("mend_view.seconds", {{"n", rounded}})
+                        : words("mend_view.minutes", {{"n", (rounded + 30) / 60}});
 }
 
 // Which of the causes shown the test tells apart from the likeliest.
-std::string tells(const MendState& mend, int test) {
+std::string tells(const MendState& mend, int test, const Words& words) {
     std::vector<std::string> with_first;
     std::vector<std::string> others;
     int first_outcome = -1;
@@ -160,21 +153,21 @@ std::string tells(const MendState& mend, int test) {
     if (with_first.empty() || others.empty()) {
         return "";
     }
-    return "This test tells " + names_in_line(with_first) + " from " + names_in_line(others) + ".";
+    return words("mend_view.tells", {{"these", words.list(with_first)}, {"those", words.list(others)}});
 }
 
-MendTestView test_view(const MendState& mend) {
+MendTestView test_view(const MendState& mend, const Words& words) {
     const MendTest& test = *mend.test;
     MendTestView view;
     view.title = test.title;
-    view.seconds = seconds_text(effort_of(test));
+    view.seconds = seconds_text(effort_of(test), words);
     view.sentence = test.sentence;
     const MendTest* stored = find_test(*mend.session.model, test.id);
     if (stored != nullptr) {
-        view.tells = tells(mend, static_cast<int>(stored - mend.session.model->tests.data()));
+        view.tells = tells(mend, static_cast<int>(stored - mend.session.model->tests.data()), words);
     }
     if (reads_ohms(test.kind) || reads_volts(test.kind)) {
-        view.meter = mend_meter_view(*mend.session.model, test);
+        view.meter = mend_meter_view(*mend.session.model, test, words);
     }
     std::vector<int> order = test.offered;
     std::stable_partition(order.begin(), order.end(), [](int outcome) { return outcome != 0; });
@@ -206,15 +199,6 @@ MendTestView test_view(const MendState& mend) {
 
 } // namespace
 
-std::string names_in_line(const std::vector<std::string>& names) {
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        text += i == 0 ? "" : i + 1 == names.size() ? " and " : ", ";
-        text += names[i];
-    }
-    return text;
-}
-
 std::string percent_text(double probability) {
     const double percent = probability * 100.0;
     if (percent < 1.0) {
@@ -224,53 +208,55 @@ std::string percent_text(double probability) {
     return text.append("%");
 }
 
-MendView make_mend_view(const MendState& mend) {
+MendView make_mend_view(const MendState& mend, const Words& words) {
     MendView view;
-    view.heading = !mend.warm_asked    ? "What is wrong?"
-                   : mend.lights_there ? "Which lights are lit?"
-                                       : "No lights yet";
-    view.sentence = !mend.warm_asked    ? "The cell comes first, then the lights."
-                    : mend.lights_there ? "Hold the flap shut and tap each light on the picture."
-                                        : "Measure along the tape. The readings point at the fault.";
+    view.heading = words(!mend.warm_asked    ? "mend_view.what_is_wrong"
+                         : mend.lights_there ? "mend_view.which_lights"
+                                             : "mend_view.no_lights_yet");
+    view.sentence = words(!mend.warm_asked    ? "mend_view.cell_first"
+                          : mend.lights_there ? "mend_view.tap_each"
+                                              : "mend_view.measure_along");
     const auto lights = [&](Look look) { return static_cast<int>(lights_that(mend.session, look).size()); };
     const int flicker = lights(Look::flickers);
-    view.lit = counted(lights(Look::lit), "light", "lights");
-    view.dim = counted(lights(Look::dim), "light", "lights");
+    const auto counted = [&](Look look) { return words("mend_view.lights", {{"n", lights(look)}}); };
+    view.lit = counted(Look::lit);
+    view.dim = counted(Look::dim);
     if (flicker > 0) {
-        view.dim.append(", ").append(counted(flicker, "flickers", "flicker"));
+        view.dim = words("mend_view.lights_flicker", {{"lights", view.dim}, {"n", flicker}});
     }
-    view.dark = counted(lights(Look::dark), "light", "lights");
+    view.dark = counted(Look::dark);
     view.any_light = lights(Look::unseen) < static_cast<int>(mend.session.evidence.looks.size());
-    view.explanation = explained(mend);
+    view.explanation = explained(mend, words);
     const int answers = static_cast<int>(mend.session.evidence.count());
-    view.after = answers == 0 ? std::string("nothing seen yet")
-                              : std::string("after ").append(counted(answers, "answer", "answers"));
+    view.after =
+        answers == 0 ? words("mend_view.nothing_seen") : words("mend_view.after_answers", {{"n", answers}});
     for (std::size_t i = 0; i < mend.causes.size(); ++i) {
-        view.causes.push_back(row_of(mend, i));
+        view.causes.push_back(row_of(mend, i, words));
     }
     view.suspects = suspects_of(mend);
     if (mend.test) {
-        view.test = test_view(mend);
+        view.test = test_view(mend, words);
     }
     view.can_take_back = !mend.before.empty();
     const std::size_t all = mend.session.evidence.looks.size();
     const auto unseen = static_cast<std::size_t>(lights(Look::unseen));
     if (mend.lights_there && unseen > 0) {
-        const char* who = unseen == all ? "All are " : unseen == 1 ? "The other is " : "The rest are ";
-        view.rest_dark = std::string(who) + "dark";
-        view.rest_lit = std::string(who) + "lit";
+        view.rest_dark = words(unseen == all ? "mend_view.all_dark"
+                               : unseen == 1 ? "mend_view.other_dark"
+                                             : "mend_view.rest_dark");
+        view.rest_lit = words(unseen == all ? "mend_view.all_lit"
+                              : unseen == 1 ? "mend_view.other_lit"
+                                            : "mend_view.rest_lit");
     }
     view.ask_lights = mend.lights_there && unseen == all &&
                       mend.session.evidence.answers.size() + mend.session.evidence.skipped.size() <= 1;
     view.pressing = mend.session.evidence.pressing_changes;
-    view.none_fits = {"Take the cell out.",
-                      "Go along each tape with a bright lamp. Rub every joint and fold flat once more.",
-                      "Put the cell back with an adult. Press, and tap the lights anew: one slip misleads.",
-                      "Let a second pair of eyes look. A photo of the card helps them.",
-                      "Still dark? Lay a fresh strip beside the tape that feeds it, from light to light."};
+    for (const char* key : {"mend_view.none_cell_out", "mend_view.none_look_along", "mend_view.none_tap_anew",
+                            "mend_view.none_second_eyes", "mend_view.none_fresh_strip"}) {
+        view.none_fits.push_back(words(key));
+    }
     if (mend.past_mends > 0) {
-        view.own_records =
-            "The order follows what was mended here before: " + counted(mend.past_mends, "card.", "cards.");
+        view.own_records = words("mend_view.own_records", {{"n", mend.past_mends}});
     }
     return view;
 }

@@ -75,10 +75,8 @@ struct MendView {
     std::string own_records;            ///< "The order follows 3 cards mended here."; may be empty
 };
 
-[[nodiscard]] MendView make_mend_view(const MendState& mend);
+[[nodiscard]] MendView make_mend_view(const MendState& mend, const Words& words = english());
 
-/// "L3", "L3 and L4", "L3, L4 and L5".
-[[nodiscard]] std::string names_in_line(const std::vector<std::string>& names);
 /// "71%"; under one per cent "<1%", above 99 ">99%": no cause is ever certain.
 [[nodiscard]] std::string percent_text(double probability);
 

@@ -1,6 +1,5 @@
 #include "view/move_picture_spec.h"
 
-#include "base/readout.h"
 #include "view/board_shapes.h"
 
 #include <algorithm>
@@ -38,57 +37,108 @@ double heading_into(const Strip& strip, Vec2 place) {
     return std::fmod(90.0 * std::round(deg / 90.0) + 360.0, 360.0);
 }
 
-std::vector<std::string> captions_of(const Move& move, const MovePictureSpec& spec) {
+std::vector<std::string> captions_of(const Move& move, const MovePictureSpec& spec, const Words& words) {
+    std::vector<std::string> captions;
+    const auto frame = [&](const char* key, Fills fills = {}) { captions.push_back(words(key, fills)); };
     switch (move.kind) {
     case MoveKind::measure:
-        return {"1 From the left", "2 From the top"};
+        frame("picture.from_left");
+        frame("picture.from_top");
+        break;
     case MoveKind::peel:
-        return {"1 Bend a corner", "2 Peel it off"};
+        frame("picture.bend_corner");
+        frame("picture.peel_off");
+        break;
     case MoveKind::press:
-        return {"1 Press down", "2 Rub flat"};
+        frame("picture.press_down");
+        frame("picture.rub_flat");
+        break;
     case MoveKind::flap_way:
-        return {"1 Flap open", "2 Flap closed"};
+        frame("picture.flap_open");
+        frame("picture.flap_closed");
+        break;
     case MoveKind::mark_pad:
-        return {"1 Mark −", "2 Mark +"};
+        frame("picture.mark_minus");
+        frame("picture.mark_plus");
+        break;
     case MoveKind::start_strip:
-        return {"1 Bare the end", "2 Start here", "3 Press"};
+        frame("picture.bare_end");
+        frame("picture.start_here");
+        frame("picture.press");
+        break;
     case MoveKind::run:
-        return {"1 Hold it straight", "2 Lay it along", "3 Rub flat"};
+        frame("picture.hold_straight");
+        frame("picture.lay_along");
+        frame("picture.rub_flat");
+        break;
     case MoveKind::fold:
-        return {"1 Fold back", spec.turn_right ? "2 Swing right" : "2 Swing left", "3 Rub flat"};
+        frame("picture.fold_back");
+        frame(spec.turn_right ? "picture.swing_right" : "picture.swing_left");
+        frame("picture.rub_flat");
+        break;
     case MoveKind::joint:
-        return {"1 Lap " + spec.overlap, "2 Rub hard"};
+        frame("picture.lap", {{"overlap", spec.overlap}});
+        frame("picture.rub_hard");
+        break;
     case MoveKind::cut:
-        return {"1 Mark the end", "2 Cut square"};
+        frame("picture.mark_end");
+        frame("picture.cut_square");
+        break;
     case MoveKind::leave_tail:
-        return {"1 Stop here", "2 Leave it loose"};
+        frame("picture.stop_here");
+        frame("picture.leave_loose");
+        break;
     case MoveKind::patch:
-        return {"1 Hold it over", "2 Centre it", "3 Rub flat"};
+        frame("picture.hold_over");
+        frame("picture.centre");
+        frame("picture.rub_flat");
+        break;
     case MoveKind::carry_across:
-        return {"1 Lift the tail", "2 Carry it over", "3 Rub flat"};
+        frame("picture.lift_tail");
+        frame("picture.carry_over");
+        frame("picture.rub_flat");
+        break;
     case MoveKind::place_resistor:
-        return {"1 Set it down", "2 Press both ends"};
+        frame("picture.set_down");
+        frame("picture.press_ends");
+        break;
     case MoveKind::place_led:
-        return {"1 Find − and +", "2 Set it down", "3 Press both ends"};
+        frame("picture.find_signs");
+        frame("picture.set_down");
+        frame("picture.press_ends");
+        break;
     case MoveKind::adult_notice:
-        return {"An adult does this"};
+        frame("picture.adult_does");
+        break;
     case MoveKind::cell_in:
-        return {spec.plus_up ? "1 + face up" : "1 − face up", "2 Onto the bed"};
+        frame(spec.plus_up ? "picture.plus_up" : "picture.minus_up");
+        frame("picture.onto_bed");
+        break;
     case MoveKind::light_test:
-        return {"1 Press the flap", "2 Look"};
+        frame("picture.press_flap");
+        frame("picture.look");
+        break;
     case MoveKind::foam:
-        return {"1 Cut strips", spec.layers == 1 ? "2 One layer" : "2 Stack " + std::to_string(spec.layers)};
+        frame("picture.cut_strips");
+        frame("picture.layers", {{"n", spec.layers}});
+        break;
     case MoveKind::close:
-        return {"1 Let go: dark", "2 Press: light"};
+        frame("picture.let_go");
+        frame("picture.press_light");
+        break;
     case MoveKind::label:
-        return {"Write it on"};
+        frame("picture.write_on");
+        break;
     }
-    return {};
+    for (std::size_t i = 0; captions.size() > 1 && i < captions.size(); ++i) {
+        captions[i].insert(0, std::to_string(i + 1).append(" "));
+    }
+    return captions;
 }
 
 } // namespace
 
-MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& parts) {
+MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& parts, const Words& words) {
     MovePictureSpec spec;
     spec.kind = move.kind;
     spec.turn_right = move.turn_deg >= 0.0;
@@ -96,14 +146,14 @@ MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& part
     spec.plus_up = card.cell.face_down == CellFace::negative;
     spec.layers = card.foam ? card.foam->layers : 1;
     const Vec2 place = move.path_mm.empty() ? Vec2{} : move.path_mm.front();
-    spec.from_left = readout_mm(place.x);
-    spec.from_top = readout_mm(place.y);
+    spec.from_left = words.mm(place.x);
+    spec.from_top = words.mm(place.y);
     if (const Strip* strip = strip_of_move(move, card)) {
         spec.side = strip->side;
         const auto tape = parts.tapes.find(strip->tape);
         if (tape != parts.tapes.end()) {
             spec.fabric = is_fabric(tape->second);
-            spec.overlap = readout_mm(tape->second.width_mm);
+            spec.overlap = words.mm(tape->second.width_mm);
         }
         if (!move.path_mm.empty() && strip->path_mm.size() >= 2) {
             const bool start = move.kind == MoveKind::start_strip;
@@ -136,7 +186,7 @@ MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& part
             spec.led_turn_deg = resistor.turn_deg;
         }
     }
-    spec.captions = captions_of(move, spec);
+    spec.captions = captions_of(move, spec, words);
     return spec;
 }
 

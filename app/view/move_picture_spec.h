@@ -31,6 +31,7 @@ struct MovePictureSpec {
     std::vector<std::string> captions; ///< one per frame: "1 Fold back"
 };
 
-[[nodiscard]] MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& parts);
+[[nodiscard]] MovePictureSpec picture_of(const Move& move, const Card& card, const Parts& parts,
+                                         const Words& words = english());
 
 } // namespace lanternleaf

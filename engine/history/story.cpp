@@ -6,6 +6,7 @@
 #include "safety/regions.h"
 
 #include <algorithm>
+#include <cstdio>
 #include <iterator>
 
 namespace lanternleaf {
@@ -56,6 +57,17 @@ std::string title_of_move(const Step& step, const std::string& id) {
         }
     }
     return id;
+}
+
+// Journals have it in English, "7 of 7 lit"; anything else stays as it was written.
+std::string tell_outcome(const std::string& recorded, const Words& words) {
+    int lit = 0;
+    int lights = 0;
+    const bool counted = std::sscanf(recorded.c_str(), "%d of %d lit", &lit, &lights) == 2;
+    const auto said = [&](const Words& in) {
+        return in("history.outcome", {{"lit", lit}, {"lights", lights}});
+    };
+    return counted && said(english()) == recorded ? said(words) : recorded;
 }
 
 void tell_state(StoryStep& out, const StepRecord& step, const Record& record, const Words& words) {
@@ -188,7 +200,7 @@ Story tell(const Record& record, const std::vector<Event>& events, const Parts& 
     story.id = record.id;
     story.title = record.title;
     story.walked = record.walked;
-    story.outcome = record.outcome;
+    story.outcome = tell_outcome(record.outcome, words);
     story.state = words(record.finished    ? "history.state_finished"
                         : record.abandoned ? "history.state_put_away"
                                            : "history.state_not_finished");

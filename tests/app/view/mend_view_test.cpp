@@ -39,13 +39,6 @@ TEST_CASE("No cause is said to be certain or impossible", "[view]") {
     CHECK(percent_text(0.9999) == ">99%");
 }
 
-TEST_CASE("Names are listed as one says them", "[view]") {
-    CHECK(names_in_line({}).empty());
-    CHECK(names_in_line({"L3"}) == "L3");
-    CHECK(names_in_line({"L3", "L4"}) == "L3 and L4");
-    CHECK(names_in_line({"L3", "L4", "L5"}) == "L3, L4 and L5");
-}
-
 TEST_CASE("Before anything is tapped the words say how to tap", "[view]") {
     const MendView view = make_mend_view(started("harbour-lighthouse"));
     CHECK(view.lit == "0 lights");
