@@ -56,6 +56,7 @@ void mend_found(AppState& state, const Surroundings& around, int index) {
     const CauseChance chance = mend.chances[static_cast<std::size_t>(index)];
     Event mended;
     mended.kind = EventKind::mended;
+    // In the maker's words, as a note would be; what a program reads of it is `fault`.
     mended.text = mend.causes[static_cast<std::size_t>(index)].title;
     std::vector<Change> changes;
     for (const int fault : {chance.fault, chance.fault_b}) {

@@ -6,6 +6,7 @@
 
 #include <initializer_list>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -103,6 +104,9 @@ public:
     void lines(Point at, std::span<const TextLine> lines, TextStyle style, Colour colour, Align align,
                float width);
 
+    /// Every line that is set from now on is also written down there; for tests that read the screen.
+    void write_down(std::vector<std::string>* lines) { written_ = lines; }
+
     // Clipping
     // --------------------------------------------------------------------------------------------------
     /// What follows shows only inside the rectangle (and any clip around it), until pop_clip().
@@ -123,6 +127,7 @@ private:
     ImDrawList* list_;
     const Fonts* fonts_;
     float px_per_pt_;
+    std::vector<std::string>* written_ = nullptr;
 };
 
 } // namespace lanternleaf

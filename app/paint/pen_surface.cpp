@@ -90,6 +90,9 @@ float Pen::text_on(Point baseline, std::string_view text, TextStyle style, Colou
     if (text.empty() || colour.a == 0) {
         return width;
     }
+    if (written_ != nullptr) {
+        written_->emplace_back(text);
+    }
     float x = baseline.x;
     x -= align == Align::Centre ? width / 2 : align == Align::Right ? width : 0;
     // The library puts text at whole units of its own; in points that would be coarse, so round to device
