@@ -45,10 +45,14 @@ std::string fine_mm(double mm, const Words& words) {
 }
 
 std::string below_mm(double mm, double limit_mm, const Words& words) {
-    if (readout_number(mm, 1) == readout_number(limit_mm, 1) && words.mm(mm) == words.mm(limit_mm)) {
+    if (words.mm(mm) != words.mm(limit_mm)) {
+        return words.mm(mm);
+    }
+    if (words.unit() == LengthUnit::mm) {
         return words.number(std::floor(mm * 100.0) / 100.0, 2) + " mm";
     }
-    return words.mm(mm);
+    constexpr double kInch_mm = 25.4; // exactly (international yard and pound agreement, 1959)
+    return words.number(std::floor(mm / kInch_mm * 1000.0) / 1000.0, 3) + " in";
 }
 
 std::string mA_beside(double mA, double limit_mA, const Words& words) {
