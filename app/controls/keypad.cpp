@@ -28,6 +28,15 @@ float sheet_height(const Metrics& m) {
     return head + 76 + 24 + m.type(Type::Small).lead + 22 + 4 * m.key_h + 3 * kGap + 12 + m.primary_h + 26;
 }
 
+/// What is typed, with this language's decimal mark; inside it is always a point.
+std::string shown(const Words& words, std::string entry) {
+    if (const auto point = entry.find('.'); point != std::string::npos) {
+        const std::string half = words.number(0.5, 1); // "0.5" or "0,5": the mark is between its digits
+        entry.replace(point, 1, half, 1, half.size() - 2);
+    }
+    return entry;
+}
+
 void draw_value(Ui& ui, const Rect& r, const KeypadLook& look, const KeypadEntry& state) {
     const Theme& t = ui.theme();
     Pen& pen = ui.pen();
@@ -42,8 +51,9 @@ void draw_value(Ui& ui, const Rect& r, const KeypadLook& look, const KeypadEntry
     // A still caret: nothing here blinks.
     pen.fill({right, r.centre().y - 18, 2.5f, 36}, t.blue);
     right -= 5;
-    pen.text_in({r.x, r.y, right - r.x, r.h}, state.entry, big, t.ink, Align::Right);
-    const float room = right - ui.fonts().width(state.entry, big) - r.x - 34;
+    const std::string entry = shown(ui.words, state.entry);
+    pen.text_in({r.x, r.y, right - r.x, r.h}, entry, big, t.ink, Align::Right);
+    const float room = right - ui.fonts().width(entry, big) - r.x - 34;
     if (room > 60) {
         pen.text_in({r.x + 20, r.y, room, r.h}, ui.fonts().fitted(look.expect, body, room), body, t.ink2,
                     Align::Left);
@@ -88,9 +98,11 @@ void draw_keys(Ui& ui, std::string_view name, const Rect& r, KeypadEntry& state)
         const Rect key{r.x + static_cast<float>(i % 3) * (w + kGap),
                        r.y + static_cast<float>(i / 3) * (h + kGap), w, h};
         const std::string id = std::string(name) + "/" + cap.name;
-        const std::string face = cap.types == 0 ? std::string() : std::string(1, cap.types);
-        if (offer(ui,
-                  {.name = id, .role = Role::Key, .label = cap.types == 0 ? "Delete" : face, .rect = key})) {
+        const std::string face = cap.types == 0 ? std::string() : shown(ui.words, std::string(1, cap.types));
+        if (offer(ui, {.name = id,
+                       .role = Role::Key,
+                       .label = cap.types == 0 ? ui.words("keypad.delete") : face,
+                       .rect = key})) {
             if (cap.types == 0) {
                 state.erase();
             } else {
@@ -180,7 +192,7 @@ KeypadResult keypad(Ui& ui, std::string_view name, const KeypadLook& look, Keypa
     std::string save = look.save;
     const bool ready = state.value().has_value();
     if (const auto at = save.find("{value}"); at != std::string::npos) {
-        save.replace(at, 7, ready ? state.entry + " " + look.unit : "");
+        save.replace(at, 7, ready ? shown(ui.words, state.entry) + " " + look.unit : "");
     }
     while (!save.empty() && save.back() == ' ') {
         save.pop_back();

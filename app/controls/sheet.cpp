@@ -70,8 +70,8 @@ SheetPaper::SheetPaper(Ui& ui, std::string_view name, SheetSide side, bool open,
         pen.fill(cross, t.well, m.radius_small);
     }
     draw_icon(pen, Icon::Cross, cross.centre(), m.with_text(26), t.ink);
-    const bool tapped =
-        offer(ui, {.name = id + "/close", .role = Role::Button, .label = "Close", .rect = cross});
+    const bool tapped = offer(
+        ui, {.name = id + "/close", .role = Role::Button, .label = ui.words("sheet.close"), .rect = cross});
     closed_ = open && (tapped || ui.tapped(id + "/scrim") || ui.take_key(Key::Escape));
     pen.push_clip(paper_);
     ui.targets.push_clip(paper_);

@@ -94,7 +94,7 @@ void draw_board_panel(Screen& screen, const Rect& area, const BoardWish& wish) {
     }
     ui.add({.name = "board",
             .role = Role::Canvas,
-            .label = "The card",
+            .label = ui.words("board.card"),
             .rect = area,
             .drag = camera.zoom > kLeastZoom ? DragAxis::Both : DragAxis::None});
     draw_board(ui.pen(), ui.theme(), view, viewport, look);
@@ -113,12 +113,12 @@ float draw_board_tools(Screen& screen, const Rect& row, bool brief) {
     const float side = ui.m.target;
     const float gap = 10;
     float x = row.x;
-    const auto square = [&](const char* name, Icon icon, const char* spoken) {
+    const auto square = [&](const char* name, Icon icon, const std::string& spoken) {
         const Rect r{x, row.centre().y - side / 2, side, side};
         x += side + gap;
         return icon_button(ui, name, r, {.icon = icon, .spoken = spoken});
     };
-    const auto worded = [&](const char* name, Icon icon, const char* label, bool selected) {
+    const auto worded = [&](const char* name, Icon icon, const std::string& label, bool selected) {
         const ButtonLook look{.label = label, .icon = icon, .selected = selected};
         const float width = button_width(ui, look);
         const Rect r{x, row.centre().y - side / 2, width, side};
@@ -127,11 +127,11 @@ float draw_board_tools(Screen& screen, const Rect& row, bool brief) {
     };
     bool changed = false;
     if (!brief) {
-        if (square("board/zoom-out", Icon::ZoomOut, "Smaller")) {
+        if (square("board/zoom-out", Icon::ZoomOut, ui.words("board.smaller"))) {
             camera.zoom = std::max(kLeastZoom, camera.zoom / 1.4);
             changed = true;
         }
-        if (square("board/zoom-in", Icon::ZoomIn, "Larger")) {
+        if (square("board/zoom-in", Icon::ZoomIn, ui.words("board.larger"))) {
             camera.centre_mm = camera.zoom > kLeastZoom
                                    ? camera.centre_mm
                                    : Vec2{screen.state.build->record.card.sheet.width_mm / 2,
@@ -140,23 +140,24 @@ float draw_board_tools(Screen& screen, const Rect& row, bool brief) {
             changed = true;
         }
     }
-    if (square("board/fit", Icon::Fit, "Whole card")) {
+    if (square("board/fit", Icon::Fit, ui.words("board.whole_card"))) {
         camera.zoom = kLeastZoom;
         changed = true;
     }
-    const bool front = brief ? square("board/front", Icon::Flip, "Seen from the front")
-                             : worded("board/front", Icon::Flip, "Front", camera.mirrored);
+    const bool front = brief ? square("board/front", Icon::Flip, ui.words("board.from_front"))
+                             : worded("board/front", Icon::Flip, ui.words("board.front"), camera.mirrored);
     if (front) {
         camera.mirrored = !camera.mirrored;
         changed = true;
     }
-    const bool picture = brief ? square("board/picture", Icon::Layers, "Picture")
-                               : worded("board/picture", Icon::Layers, "Picture", camera.picture);
+    const bool picture =
+        brief ? square("board/picture", Icon::Layers, ui.words("board.picture"))
+              : worded("board/picture", Icon::Layers, ui.words("board.picture"), camera.picture);
     if (picture) {
         camera.picture = !camera.picture;
         changed = true;
     }
-    if (square("board/light", Icon::Bulb, "Light: after dark, fresh to tired")) {
+    if (square("board/light", Icon::Bulb, ui.words("board.light"))) {
         screen.say(command::OpenLight{});
     }
     if (changed) {
@@ -173,7 +174,7 @@ void draw_legend(Screen& screen, const Rect& row, bool moving, bool fabric) {
     float x = row.x;
     const float y = row.centre().y;
     enum class Sample { plus, minus, now, later };
-    const auto entry = [&](Sample kind, const char* label) {
+    const auto entry = [&](Sample kind, const std::string& label) {
         const float width = 42 + 9 + ui.fonts().width(label, style);
         if (x + width > row.right()) {
             return;
@@ -213,11 +214,11 @@ void draw_legend(Screen& screen, const Rect& row, bool moving, bool fabric) {
         pen.text_in({x + 51, row.y, width, row.h}, label, style, theme.ink, Align::Left);
         x += width + 20;
     };
-    entry(Sample::plus, "Positive");
-    entry(Sample::minus, "Negative");
+    entry(Sample::plus, ui.words("board.positive"));
+    entry(Sample::minus, ui.words("board.negative"));
     if (moving) {
-        entry(Sample::now, "Now");
-        entry(Sample::later, "Later");
+        entry(Sample::now, ui.words("board.now"));
+        entry(Sample::later, ui.words("board.later"));
     }
 }
 

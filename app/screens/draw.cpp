@@ -25,12 +25,11 @@ void draw_choice(Screen& screen) {
     Scroll scroll(ui, "draw/choice", full);
     const Rect page = full.shrunk(ui.m.page_margin + 8, 0);
     float y = scroll.top() + 24;
-    y += draw_heading(ui, page, y, "Draw a card", Type::H1) + 6;
-    y += ui.pen().paragraph({page.x, y}, std::min(page.w, 620.0f),
-                            "Begin with an empty sheet, or change a card you have.", ui.m.type(Type::Body),
-                            ui.theme().ink) +
+    y += draw_heading(ui, page, y, ui.words("draw.choose"), Type::H1) + 6;
+    y += ui.pen().paragraph({page.x, y}, std::min(page.w, 620.0f), ui.words("draw.choose_words"),
+                            ui.m.type(Type::Body), ui.theme().ink) +
          18;
-    const ButtonLook fresh{.label = "New card", .icon = Icon::Plus, .bold = true};
+    const ButtonLook fresh{.label = ui.words("shelf.new_card"), .icon = Icon::Plus, .bold = true};
     const Rect button{page.x, y, std::min(primary_width(ui, fresh), page.w), ui.m.primary_h};
     if (primary_button(ui, "draw/new", button, fresh)) {
         screen.say(command::OpenSheet{SheetKind::draw_new});
@@ -101,16 +100,16 @@ void draw_small(Screen& screen, const Regions& regions) {
     if (draw_suggestions(screen, foot, true)) {
         return;
     }
-    const ButtonLook suggest{.label = "Suggest",
+    const ButtonLook suggest{.label = ui.words("draw.suggest"),
                              .icon = Icon::Suggest,
                              .enabled = !screen.state.draw->card.leds.empty(),
-                             .reason = "Place a light first."};
+                             .reason = ui.words("draw.light_first")};
     const Rect slot = foot.cut_right(button_width(ui, suggest));
     if (button(ui, "draw/suggest", around(slot.centre(), slot.w, ui.m.target), suggest)) {
         act(screen, draw::Suggest{});
     }
     foot.cut_right(12);
-    const std::string words = "To change the plan by hand, open it on a larger screen.";
+    const std::string words = ui.words("draw.larger_screen");
     const float h = ui.fonts().wrapped_height(words, small, foot.w - 8);
     ui.pen().paragraph({foot.x + 8, foot.centre().y - h / 2}, foot.w - 8, words, small, ui.theme().ink2);
 }

@@ -158,7 +158,7 @@ void draw_plan_card(Screen& screen, const Rect& area, bool editing) {
     const bool pans = camera.zoom > kLeastZoom;
     ui.add({.name = kBoard,
             .role = Role::Canvas,
-            .label = "The plan",
+            .label = ui.words("draw.plan"),
             .rect = area,
             .drag = editing || pans ? DragAxis::Both : DragAxis::None});
     draw_board(ui.pen(), ui.theme(), view, viewport, look);

@@ -1,8 +1,8 @@
 #include "screens/draw_choices.h"
 
-#include "base/readout.h"
 #include "drawing/sheet_marks.h"
 #include "geometry/ribbon.h"
+#include "view/part_words.h"
 
 #include <algorithm>
 #include <array>
@@ -12,9 +12,8 @@ namespace lanternleaf {
 
 namespace {
 
-std::string spaced(std::string words) {
-    std::replace(words.begin(), words.end(), '-', ' ');
-    return words;
+std::string place_words(Vec2 at_mm, const Words& words) {
+    return words("draw.at", {{"across", words.mm(at_mm.x)}, {"down", words.mm(at_mm.y)}});
 }
 
 Command drawn(DrawCommand what) {
@@ -68,45 +67,49 @@ int corner_after(const Strip& strip, Vec2 at) {
     return best;
 }
 
-Selection of_strip(const DrawState& draw, const Strip& strip) {
+Selection of_strip(const DrawState& draw, const Strip& strip, const Words& words) {
     Selection out;
     const Ribbon ribbon = make_ribbon(strip.path_mm, 1.0);
     const std::size_t folds = ribbon.folds_mm.size();
-    out.title = strip.id + ", " +
-                (strip.side == Side::positive   ? "+ strip"
-                 : strip.side == Side::negative ? "− strip"
-                                                : "link");
-    out.words = readout_mm(ribbon.length_mm) + " of " + spaced(strip.tape) + ", " + std::to_string(folds) +
-                (folds == 1 ? " fold" : " folds");
+    out.title = words(strip.side == Side::positive   ? "draw.plus_strip"
+                      : strip.side == Side::negative ? "draw.minus_strip"
+                                                     : "draw.link",
+                      {{"id", strip.id}});
+    out.words = words(
+        "draw.strip_is",
+        {{"length", words.mm(ribbon.length_mm)}, {"tape", part_words(strip.tape, words)}, {"n", folds}});
     const bool inner = draw.corner > 0 && draw.corner + 1 < static_cast<int>(strip.path_mm.size());
     if (inner) {
-        out.words = "Corner " + std::to_string(draw.corner) + " of " + std::to_string(folds);
+        out.words = words("draw.corner_of", {{"number", draw.corner}, {"count", folds}});
         out.choices.push_back(
-            {"draw/do/remove", "Take corner out", Icon::Trash, drawn(draw::RemoveSelected{})});
+            {"draw/do/remove", words("draw.corner_out"), Icon::Trash, drawn(draw::RemoveSelected{})});
         return out;
     }
     const Vec2 at = snap_to_grid(draw.selected_at_mm);
     out.choices.push_back(
-        {"draw/do/corner", "Corner", Icon::Plus,
+        {"draw/do/corner", words("draw.corner"), Icon::Plus,
          drawn(draw::Do{{edit::InsertCorner{strip.id, corner_after(strip, draw.selected_at_mm), at}}})});
-    out.choices.push_back({"draw/do/cut", "Cut", Icon::Cross,
+    out.choices.push_back({"draw/do/cut", words("draw.cut"), Icon::Cross,
                            drawn(draw::Do{{edit::SplitStrip{strip.id, draw.selected_at_mm}}})});
     if (const Strip* other = partner_of(draw, strip)) {
-        out.choices.push_back(
-            {"draw/do/join", "Join", Icon::Strip, drawn(draw::Do{{edit::JoinStrips{strip.id, other->id}}})});
+        out.choices.push_back({"draw/do/join", words("draw.join"), Icon::Strip,
+                               drawn(draw::Do{{edit::JoinStrips{strip.id, other->id}}})});
     }
-    out.choices.push_back({"draw/do/tape", "Tape", Icon::Ruler, command::OpenSheet{SheetKind::draw_tape}});
-    out.choices.push_back({"draw/do/remove", "Remove", Icon::Trash, drawn(draw::RemoveSelected{})});
+    out.choices.push_back(
+        {"draw/do/tape", words("draw.tape"), Icon::Ruler, command::OpenSheet{SheetKind::draw_tape}});
+    out.choices.push_back(
+        {"draw/do/remove", words("draw.remove"), Icon::Trash, drawn(draw::RemoveSelected{})});
     return out;
 }
 
-Selection of_foam(const DrawState& draw) {
+Selection of_foam(const DrawState& draw, const Words& words) {
     Selection out;
     const Foam foam = draw.card.foam.value_or(Foam{1.5, 0, {}, {}});
-    out.title = foam.layers == 0
-                    ? "No foam"
-                    : std::to_string(foam.layers) + " × " + readout_mm(foam.thickness_mm) + " of foam";
-    out.words = "Tap an edge of the sheet to pad it or leave it bare";
+    out.title =
+        foam.layers == 0
+            ? words("draw.no_foam")
+            : words("draw.foam_is", {{"layers", foam.layers}, {"thickness", words.mm(foam.thickness_mm)}});
+    out.words = words("draw.foam_words");
     const auto with = [&](double thickness_mm, int layers) {
         Foam next = foam;
         next.thickness_mm = thickness_mm;
@@ -118,39 +121,43 @@ Selection of_foam(const DrawState& draw) {
     };
     constexpr std::array<double, 4> kSold_mm{1.0, 1.5, 2.0, 3.0}; // common craft foam and foam tape
     const auto next = std::upper_bound(kSold_mm.begin(), kSold_mm.end(), foam.thickness_mm + 1e-9);
-    out.choices.push_back({"draw/do/fewer", "Fewer", Icon::Minus, with(foam.thickness_mm, foam.layers - 1)});
-    out.choices.push_back({"draw/do/more", "More", Icon::Plus, with(foam.thickness_mm, foam.layers + 1)});
-    out.choices.push_back({"draw/do/thickness", "Thickness", Icon::Ruler,
+    out.choices.push_back(
+        {"draw/do/fewer", words("draw.fewer"), Icon::Minus, with(foam.thickness_mm, foam.layers - 1)});
+    out.choices.push_back(
+        {"draw/do/more", words("draw.more"), Icon::Plus, with(foam.thickness_mm, foam.layers + 1)});
+    out.choices.push_back({"draw/do/thickness", words("draw.thickness"), Icon::Ruler,
                            with(next == kSold_mm.end() ? kSold_mm.front() : *next, foam.layers)});
     return out;
 }
 
 } // namespace
 
-Selection selection_of(const DrawState& draw) {
+Selection selection_of(const DrawState& draw, const Words& words) {
     Selection out;
     const std::string& id = draw.selected;
-    const Choice turn{"draw/do/turn", "Turn", Icon::Repeat, drawn(draw::TurnSelected{90.0})};
+    const Choice turn{"draw/do/turn", words("draw.turn"), Icon::Repeat, drawn(draw::TurnSelected{90.0})};
     const Choice lean{"draw/do/lean", "15°", Icon::Redo, drawn(draw::TurnSelected{15.0})};
-    const Choice copy{"draw/do/copy", "Copy", Icon::Layers, drawn(draw::CopySelected{})};
-    const Choice remove{"draw/do/remove", "Remove", Icon::Trash, drawn(draw::RemoveSelected{})};
+    const Choice copy{"draw/do/copy", words("draw.copy"), Icon::Layers, drawn(draw::CopySelected{})};
+    const Choice remove{"draw/do/remove", words("draw.remove"), Icon::Trash, drawn(draw::RemoveSelected{})};
     if (const Strip* strip = find_strip(draw.card, id)) {
-        return of_strip(draw, *strip);
+        return of_strip(draw, *strip, words);
     }
     if (id == "foam") {
-        return of_foam(draw);
+        return of_foam(draw, words);
     }
     if (const Led* led = find_led(draw.card, id)) {
-        out.title = id + ", " + spaced(draw.parts.leds.at(led->type).colour);
-        out.words = "at " + readout_mm(led->at_mm.x) + " × " + readout_mm(led->at_mm.y);
-        out.choices = {turn,
-                       lean,
-                       {"draw/do/kind", "Kind", Icon::Bulb, command::OpenSheet{SheetKind::draw_light}},
-                       copy,
-                       remove};
+        out.title = words("draw.titled",
+                          {{"id", id}, {"what", part_words(draw.parts.leds.at(led->type).colour, words)}});
+        out.words = place_words(led->at_mm, words);
+        out.choices = {
+            turn,
+            lean,
+            {"draw/do/kind", words("draw.kind"), Icon::Bulb, command::OpenSheet{SheetKind::draw_light}},
+            copy,
+            remove};
     } else if (const ResistorPart* resistor = resistor_in(draw.card, id)) {
-        out.title = id + ", " + readout_ohm(resistor->ohm);
-        out.words = "at " + readout_mm(resistor->at_mm.x) + " × " + readout_mm(resistor->at_mm.y);
+        out.title = words("draw.titled", {{"id", id}, {"what", words.ohm(resistor->ohm)}});
+        out.words = place_words(resistor->at_mm, words);
         const auto ohm = [&](double next) { return drawn(draw::Do{{edit::SetOhm{id, next}}}); };
         // The E12 series (IEC 60063), up and down from the value at hand.
         constexpr std::array<double, 12> kE12{1.0, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2};
@@ -164,30 +171,30 @@ Selection selection_of(const DrawState& draw) {
         for (std::size_t i = kE12.size(); i-- > 0;) {
             more = kE12[i] > base + 1e-6 ? kE12[i] * decade : more;
         }
-        out.choices = {{"draw/do/less", "Less", Icon::Minus, ohm(less)},
-                       {"draw/do/more", "More", Icon::Plus, ohm(more)},
+        out.choices = {{"draw/do/less", words("draw.less"), Icon::Minus, ohm(less)},
+                       {"draw/do/more", words("draw.more"), Icon::Plus, ohm(more)},
                        turn,
                        copy,
                        remove};
     } else if (id == kHolderId) {
-        out.title = "Holder, " + spaced(draw.card.holder.type);
-        out.words =
-            "at " + readout_mm(draw.card.holder.at_mm.x) + " × " + readout_mm(draw.card.holder.at_mm.y);
+        out.title = words("draw.holder_is", {{"kind", part_words(draw.card.holder.type, words)}});
+        out.words = place_words(draw.card.holder.at_mm, words);
         auto next = std::next(draw.parts.holders.find(draw.card.holder.type));
         if (next == draw.parts.holders.end()) {
             next = draw.parts.holders.begin();
         }
-        out.choices = {
-            turn,
-            {"draw/do/kind", "Other kind", Icon::Holder, drawn(draw::Do{{edit::SetHolder{next->first}}})}};
+        out.choices = {turn,
+                       {"draw/do/kind", words("draw.other_kind"), Icon::Holder,
+                        drawn(draw::Do{{edit::SetHolder{next->first}}})}};
     } else if (const std::optional<SheetMark> mark = find_mark(draw.card.sheet, id)) {
         const bool crease = mark->kind == SheetMark::Kind::crease;
-        out.title = crease ? "Crease" : "Keep clear: " + draw.card.sheet.keepouts[mark->index].why;
-        out.words = words_of_mark(draw.card.sheet, *mark, draw.words);
+        out.title = crease ? words("draw.crease")
+                           : words("draw.keep_clear", {{"why", draw.card.sheet.keepouts[mark->index].why}});
+        out.words = words_of_mark(draw.card.sheet, *mark, words);
         out.choices = {turn, remove};
     } else if (!id.empty()) {
-        out.title = id + ", patch";
-        out.words = "insulates what lies over it from what lies under it";
+        out.title = words("draw.patch_is", {{"id", id}});
+        out.words = words("draw.patch_words");
         out.choices = {turn, lean, copy, remove};
     }
     return out;

@@ -11,7 +11,7 @@ namespace lanternleaf {
 
 struct Choice {
     const char* name; ///< of the target
-    const char* label;
+    std::string label;
     Icon icon;
     Command command;
 };
@@ -23,6 +23,6 @@ struct Selection {
 };
 
 /// Of DrawState::selected; empty when nothing is.
-[[nodiscard]] Selection selection_of(const DrawState& draw);
+[[nodiscard]] Selection selection_of(const DrawState& draw, const Words& words);
 
 } // namespace lanternleaf

@@ -18,14 +18,16 @@ bool asks_for_traces(const DrawState& draw, const FindingRow& row) {
     return first.rule == "led-not-reached" && first.parts.size() == 1;
 }
 
-FindingLook look_of(const DrawState& draw, const FindingRow& row, bool editing) {
+FindingLook look_of(const DrawState& draw, const FindingRow& row, bool editing, const Words& words) {
     const auto index = static_cast<std::size_t>(row.findings.front());
     FindingLook look;
     look.mark = row.level == Level::problem   ? FindingMark::Problem
                 : row.level == Level::caution ? FindingMark::Caution
                                               : FindingMark::Fine;
     look.number = row.number;
-    look.word = row.level == Level::problem ? "Problem" : row.level == Level::caution ? "Caution" : "Note";
+    look.word = row.level == Level::problem   ? words("level.problem")
+                : row.level == Level::caution ? words("level.caution")
+                                              : words("level.note");
     look.text = row.text;
     if (row.level == Level::note) {
         return look;
@@ -35,13 +37,13 @@ FindingLook look_of(const DrawState& draw, const FindingRow& row, bool editing) 
             look.fixes.push_back({.label = fix.label});
         }
         if (asks_for_traces(draw, row)) {
-            look.fixes.push_back({.label = "Suggest traces", .icon = Icon::Suggest});
+            look.fixes.push_back({.label = words("draw.suggest_traces"), .icon = Icon::Suggest});
         }
         if (draw.review.findings[index].rule == "cell-in-reach") {
-            look.fixes.push_back({.label = "Say who it is for"});
+            look.fixes.push_back({.label = words("draw.say_who")});
         }
     }
-    look.fixes.push_back({.label = "Show"});
+    look.fixes.push_back({.label = words("draw.show")});
     return look;
 }
 
@@ -50,8 +52,7 @@ void answer(Screen& screen, const FindingRow& row, const FindingLook& look, cons
     const int index = row.findings.front();
     const auto fixes = static_cast<int>(draw.fixes[static_cast<std::size_t>(index)].size());
     if (hit.fix >= 0) {
-        const std::string& label = look.fixes[static_cast<std::size_t>(hit.fix)].label;
-        if (label == "Show") {
+        if (hit.fix + 1 == static_cast<int>(look.fixes.size())) { // "Show" is always the last
             act(screen, draw::ShowFinding{index});
         } else if (hit.fix < fixes) {
             act(screen, draw::ApplyFix{index, hit.fix});
@@ -65,13 +66,11 @@ void answer(Screen& screen, const FindingRow& row, const FindingLook& look, cons
     }
 }
 
-std::string all_well(const DrawState& draw) {
+std::string all_well(const DrawState& draw, const Words& words) {
     if (draw.card.leds.empty()) {
-        return "Nothing is on the sheet yet but the holder. Choose Light and tap where it should glow.";
+        return words("draw.nothing_yet");
     }
-    const std::size_t count = draw.card.leds.size();
-    return (count == 1 ? std::string("The light is") : "All " + std::to_string(count) + " lights are") +
-           " joined to the cell and the right way round.";
+    return words("draw.all_joined", {{"n", draw.card.leds.size()}});
 }
 
 } // namespace
@@ -84,10 +83,11 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too) {
     const Rect r = area.shrunk(14, 0);
     float y = scroll.top() + 14;
     const TextStyle head = ui.m.type(Type::H2);
-    const float head_w = ui.pen().text({r.x + 4, y}, "Findings", head, ui.theme().ink);
+    const float head_w = ui.pen().text({r.x + 4, y}, ui.words("draw.findings"), head, ui.theme().ink);
     const TextStyle small = ui.m.type(Type::Small);
-    if (r.w - head_w > ui.fonts().width("checked as you draw", small) + 20) {
-        ui.pen().text({r.right() - 4, y + 5}, "checked as you draw", small, ui.theme().ink2, Align::Right);
+    if (r.w - head_w > ui.fonts().width(ui.words("draw.as_you_draw"), small) + 20) {
+        ui.pen().text({r.right() - 4, y + 5}, ui.words("draw.as_you_draw"), small, ui.theme().ink2,
+                      Align::Right);
     }
     y += head.lead + 10;
     // Upright, rows stand in two columns where there is room.
@@ -105,7 +105,7 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too) {
     const std::vector<FindingRow> rows =
         finding_rows(draw.review.findings, draw.words); // notes come last in it
     const auto tell = [&](std::size_t i) {
-        const FindingLook look = look_of(draw, rows[i], editing);
+        const FindingLook look = look_of(draw, rows[i], editing, ui.words);
         const Rect row = next(findings_row_height(ui, width, look));
         answer(screen, rows[i], look, findings_row(ui, "draw/finding/" + std::to_string(i + 1), row, look));
     };
@@ -115,8 +115,8 @@ void draw_findings_panel(Screen& screen, const Rect& area, bool lights_too) {
     }
     if (draw.review.count(Level::problem) + draw.review.count(Level::caution) == 0) {
         FindingLook fine;
-        fine.word = draw.card.leds.empty() ? "An empty sheet" : "Fine";
-        fine.text = all_well(draw);
+        fine.word = draw.card.leds.empty() ? ui.words("draw.empty_sheet") : ui.words("level.fine");
+        fine.text = all_well(draw, ui.words);
         const Rect row = next(findings_row_height(ui, width, fine));
         static_cast<void>(findings_row(ui, "draw/fine", row, fine));
     }

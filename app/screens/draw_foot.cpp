@@ -1,5 +1,4 @@
 // Under the plan: the layers, and how bright each light will be.
-#include "base/readout.h"
 #include "circuit/seen.h"
 #include "controls/bars.h"
 #include "controls/chip.h"
@@ -16,14 +15,16 @@ void draw_layer_chips(Screen& screen, const Rect& row) {
     const DrawState& draw = *screen.state.draw;
     BoardCamera camera = screen.state.camera;
     constexpr float kGap = 6;
-    const std::array<const char*, 5> labels{"Picture", "Negative", "Positive", "Lights", "Notes"};
+    const std::array<std::string, 5> labels{ui.words("board.picture"), ui.words("board.negative"),
+                                            ui.words("board.positive"), ui.words("draw.lights"),
+                                            ui.words("draw.notes")};
     float wanted = kGap * 4;
-    for (const char* label : labels) {
+    for (const std::string& label : labels) {
         wanted += chip_width(ui, label);
     }
     const float spare = (row.w - wanted) / 5.0f;
     float x = row.x;
-    const auto one = [&](const char* name, const char* label, bool on) {
+    const auto one = [&](const char* name, const std::string& label, bool on) {
         const float w = chip_width(ui, label) + std::min(spare, 16.0f);
         const Rect r{x, row.y, w, row.h};
         x += w + kGap;
@@ -60,35 +61,38 @@ void draw_brightness(Screen& screen, const Rect& area) {
     const std::vector<Light>& lights = draw.review.lighting.lights;
     if (lights.empty()) {
         const float text_h = 2 * body.lead;
-        ui.pen().text({inside.x, inside.centre().y - text_h / 2}, "No lights yet", body.bold(),
+        ui.pen().text({inside.x, inside.centre().y - text_h / 2}, ui.words("draw.no_lights"), body.bold(),
                       ui.theme().ink);
         ui.pen().text({inside.x, inside.centre().y},
-                      ui.fonts().fitted("Choose Light, then tap where it should glow.", body, inside.w), body,
+                      ui.fonts().fitted(ui.words("draw.no_lights_words"), body, inside.w), body,
                       ui.theme().ink);
         return;
     }
-    const float head_w =
-        std::max(ui.fonts().width("Brightness", body.bold()), ui.fonts().width("predicted,", body)) + 12;
+    const float head_w = std::max(ui.fonts().width(ui.words("draw.brightness"), body.bold()),
+                                  std::max(ui.fonts().width(ui.words("draw.predicted"), body),
+                                           ui.fonts().width(ui.words("draw.fresh_cell"), small))) +
+                         12;
     Rect head = inside.cut_left(head_w);
     const float y = head.centre().y - (body.lead + 2 * small.lead) / 2;
-    ui.pen().text({head.x, y}, "Brightness", body.bold(), ui.theme().ink);
-    ui.pen().text({head.x, y + body.lead}, "predicted,", small, ui.theme().ink);
-    ui.pen().text({head.x, y + body.lead + small.lead}, "fresh cell", small, ui.theme().ink);
+    ui.pen().text({head.x, y}, ui.words("draw.brightness"), body.bold(), ui.theme().ink);
+    ui.pen().text({head.x, y + body.lead}, ui.words("draw.predicted"), small, ui.theme().ink);
+    ui.pen().text({head.x, y + body.lead + small.lead}, ui.words("draw.fresh_cell"), small, ui.theme().ink);
 
     int on = 0;
     for (const Light& light : lights) {
         on += light.state != LightState::dark ? 1 : 0;
     }
-    const std::string count = std::to_string(on) + (on == 1 ? " light on" : " lights on");
+    const std::string count = ui.words("draw.lights_on", {{"n", on}});
     const TextStyle figure = ui.m.type(Type::Figure);
-    const std::string current = readout_mA(draw.review.lighting.cell_mA);
+    const std::string current = ui.words.mA(draw.review.lighting.cell_mA);
     const float figure_w = std::max(ui.fonts().width(current, figure), ui.fonts().width(count, small)) + 24;
     const Rect right = inside.cut_right(std::min(figure_w, inside.w * 0.4f));
     divider(ui, {right.x, right.y + 4}, {right.x, right.bottom() - 4});
     const float top = right.centre().y - (figure.lead + 2 * small.lead) / 2;
     const float middle = right.x + 12 + (right.w - 12) / 2;
     ui.pen().text({middle, top}, current, figure, ui.theme().ink, Align::Centre);
-    ui.pen().text({middle, top + figure.lead}, "when pressed,", small, ui.theme().ink, Align::Centre);
+    ui.pen().text({middle, top + figure.lead}, ui.words("draw.when_pressed"), small, ui.theme().ink,
+                  Align::Centre);
     ui.pen().text({middle, top + figure.lead + small.lead}, count, small, ui.theme().ink, Align::Centre);
 
     inside.cut_right(10);

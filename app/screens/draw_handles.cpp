@@ -1,6 +1,5 @@
 // What lies over the plan while it is worked on: handles of the selected thing, the run being laid, and the
 // bubble with its length.
-#include "base/readout.h"
 #include "drawing/sheet_marks.h"
 #include "model/draw_hit.h"
 #include "screens/draw.h"
@@ -38,32 +37,28 @@ void bubble(Ui& ui, Point by, const std::string& words, const Rect& area) {
     ui.pen().text_in(r, words, style, ui.theme().night ? ui.theme().ink : ui.theme().panel);
 }
 
-const char* held_words(SnapKind kind) {
-    switch (kind) {
-    case SnapKind::straight:
-        return "straight on";
-    case SnapKind::in_line:
-        return "level with ";
-    case SnapKind::pad:
-    case SnapKind::contact:
-    case SnapKind::strip:
-        return "on ";
-    case SnapKind::grid:
-    case SnapKind::turn:
-        break;
-    }
-    return "";
-}
-
-std::string spoken_hold(const Snap& snap) {
+std::string spoken_hold(const Snap& snap, const Words& words) {
     std::string on = snap.on;
     if (on.rfind("holder", 0) == 0) {
-        return "on the holder";
+        return words("draw.held_holder");
     }
     if (!on.empty() && on.back() == '-') {
         on = on.substr(0, on.size() - 1) + "−";
     }
-    return held_words(snap.kind) + (snap.kind == SnapKind::straight ? std::string() : on);
+    switch (snap.kind) {
+    case SnapKind::straight:
+        return words("draw.held_straight");
+    case SnapKind::in_line:
+        return words("draw.held_level", {{"place", on}});
+    case SnapKind::pad:
+    case SnapKind::contact:
+    case SnapKind::strip:
+        return words("draw.held_on", {{"place", on}});
+    case SnapKind::grid:
+    case SnapKind::turn:
+        break;
+    }
+    return on;
 }
 
 void aim_disc(Ui& ui, Point at) {
@@ -91,14 +86,14 @@ void draw_laying(Screen& screen, const Viewport& at) {
             }
         }
         aim_disc(ui, p);
-        std::string words = readout_mm(laying.aim->length_mm);
-        const std::string hold = spoken_hold(*laying.aim);
+        std::string words = ui.words.mm(laying.aim->length_mm);
+        const std::string hold = spoken_hold(*laying.aim, ui.words);
         words += hold.empty() ? "" : ", " + hold;
         bubble(ui, p, words, at.area);
     } else if (tip) {
         aim_disc(ui, at.to_px(*tip));
         if (laying.start) {
-            bubble(ui, at.to_px(*tip), "Tap the next corner", at.area);
+            bubble(ui, at.to_px(*tip), ui.words("draw.next_corner"), at.area);
         }
     }
 }
@@ -166,7 +161,7 @@ void draw_selected(Screen& screen, const Viewport& at) {
     }
     ring_round(ui, at, *place, radius, 26);
     if (draw.drag && draw.drag->edit && draw.drag->hit.id == draw.selected) {
-        const std::string words = readout_mm(place->x) + " × " + readout_mm(place->y);
+        const std::string words = screen.ui.words.mm(place->x) + " × " + screen.ui.words.mm(place->y);
         bubble(ui, at.to_px(*place), words, at.area);
     }
 }
@@ -182,7 +177,7 @@ void draw_lengths(Screen& screen, const Viewport& at) {
         const auto place = static_cast<std::size_t>(draw.drag->hit.corner);
         const Vec2 corner = strip->path_mm[place];
         const Vec2 other = place > 0 ? strip->path_mm[place - 1] : strip->path_mm[1];
-        bubble(screen.ui, at.to_px(corner), readout_mm(distance(corner, other)), at.area);
+        bubble(screen.ui, at.to_px(corner), screen.ui.words.mm(distance(corner, other)), at.area);
     }
 }
 

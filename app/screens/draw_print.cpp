@@ -19,7 +19,8 @@ Command wish_for(const PrintoutWish& wish) {
     return command::Draw{draw::WishPrint{wish}};
 }
 
-SheetRow page_row(const PrintoutWish& now, const char* name, const char* label, bool PrintoutWish::*page) {
+SheetRow page_row(const PrintoutWish& now, const char* name, const std::string& label,
+                  bool PrintoutWish::*page) {
     PrintoutWish next = now;
     next.*page = !(now.*page);
     return {name, label, now.*page ? Icon::Tick : Icon::Plus, wish_for(next), now.*page};
@@ -28,12 +29,13 @@ SheetRow page_row(const PrintoutWish& now, const char* name, const char* label, 
 float draw_paper(Screen& screen, const Rect& body, float y) {
     Ui& ui = screen.ui;
     const PrintoutWish& now = screen.state.print;
-    const Segment papers[] = {{.label = "A4", .name = "a4"}, {.label = "US letter", .name = "letter"}};
+    const Segment papers[] = {{.label = ui.words("print.a4"), .name = "a4"},
+                              {.label = ui.words("print.letter"), .name = "letter"}};
     int chosen = now.paper == Paper::a4 ? 0 : 1;
     const float w = std::min(body.w, segmented_width(ui, papers) + 40);
     const Rect row{body.x, y, body.w, ui.m.button_h};
-    ui.pen().text_in({row.x, row.y, row.w - w, row.h}, "Paper", ui.m.type(Type::Body), ui.theme().ink,
-                     Align::Left);
+    ui.pen().text_in({row.x, row.y, row.w - w, row.h}, ui.words("print.paper"), ui.m.type(Type::Body),
+                     ui.theme().ink, Align::Left);
     if (segmented(ui, "print/paper", {row.right() - w, row.y, w, row.h}, papers, chosen)) {
         PrintoutWish next = now;
         next.paper = chosen == 0 ? Paper::a4 : Paper::letter;
@@ -47,10 +49,10 @@ float draw_count(Screen& screen, const Rect& body, float y) {
     const PrintoutWish& now = screen.state.print;
     const Rect row{body.x, y, body.w, ui.m.button_h};
     const float half = std::min(300.0f, row.w * 0.62f);
-    ui.pen().text_in({row.x, row.y, row.w - half, row.h}, "Cards to make", ui.m.type(Type::Body),
+    ui.pen().text_in({row.x, row.y, row.w - half, row.h}, ui.words("print.cards"), ui.m.type(Type::Body),
                      ui.theme().ink, Align::Left);
     StepperLook look;
-    look.label = "Cards to make";
+    look.label = ui.words("print.cards");
     look.value_text = std::to_string(now.cards);
     look.low = 1;
     look.high = kMostAtOnce;
@@ -69,13 +71,13 @@ float draw_count(Screen& screen, const Rect& body, float y) {
 void draw_print_sheet(Screen& screen) {
     Ui& ui = screen.ui;
     const PrintoutWish now = screen.state.print;
-    SheetPaper sheet(ui, "print", usual_side(ui.m), true, sheet_height(ui, 660), "Print this card",
+    SheetPaper sheet(ui, "print", usual_side(ui.m), true, sheet_height(ui, 660), ui.words("print.title"),
                      Icon::Log);
     if (!sheet.shown()) {
         return;
     }
     Rect body = sheet.body();
-    const ButtonLook make{.label = "Make the PDF", .icon = Icon::Tick, .bold = true};
+    const ButtonLook make{.label = ui.words("print.make"), .icon = Icon::Tick, .bold = true};
     Rect foot = body.cut_bottom(ui.m.primary_h + 12);
     foot.cut_top(12);
     if (primary_button(ui, "print/make", foot, make)) {
@@ -84,23 +86,21 @@ void draw_print_sheet(Screen& screen) {
     Scroll scroll(ui, "print/rows", body);
     float y = scroll.top();
     y = draw_rows(screen, body, y,
-                  {page_row(now, "print/template", "Template at true size", &PrintoutWish::with_template),
-                   page_row(now, "print/steps", "Steps with pictures", &PrintoutWish::with_steps),
-                   page_row(now, "print/list", "Cutting and shopping list", &PrintoutWish::with_list),
-                   page_row(now, "print/label", "Label for the card", &PrintoutWish::with_label)});
+                  {page_row(now, "print/template", ui.words("print.template"), &PrintoutWish::with_template),
+                   page_row(now, "print/steps", ui.words("print.steps"), &PrintoutWish::with_steps),
+                   page_row(now, "print/list", ui.words("print.list"), &PrintoutWish::with_list),
+                   page_row(now, "print/label", ui.words("print.label"), &PrintoutWish::with_label)});
     y += 6;
     y = draw_paper(screen, body, y);
     y = draw_count(screen, body, y);
     y = draw_rows(screen, body, y,
-                  {page_row(now, "print/mirror", "Template mirrored", &PrintoutWish::mirrored)});
+                  {page_row(now, "print/mirror", ui.words("print.mirror"), &PrintoutWish::mirrored)});
     y = draw_rows(
         screen, body, y,
         {{"print/page", ui.words("print.page"), Icon::Ear, command::Draw{draw::PrintPage{}}, false}});
     const TextStyle small = ui.m.type(Type::Small);
-    y += ui.pen().paragraph({body.x, y + 4}, body.w,
-                            "Print at 100 %, not fitted to the page, and hold a ruler to the 100 mm bar.",
-                            small, ui.theme().ink2) +
-         12;
+    y +=
+        ui.pen().paragraph({body.x, y + 4}, body.w, ui.words("print.true_size"), small, ui.theme().ink2) + 12;
     scroll.done(y - scroll.top());
     if (sheet.closed()) {
         screen.say(command::CloseSheet{});

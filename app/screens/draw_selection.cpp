@@ -1,5 +1,4 @@
 // What can be done with the thing that is selected, and what the strip at hand asks for.
-#include "base/readout.h"
 #include "controls/button.h"
 #include "controls/panel.h"
 #include "screens/draw_choices.h"
@@ -42,7 +41,7 @@ void draw_laying_row(Screen& screen, const Rect& area, bool brief) {
     Ui& ui = screen.ui;
     const DrawState& draw = *screen.state.draw;
     Rect inside = area.shrunk(brief ? 4.0f : 16.0f, 0);
-    const ButtonLook done{.label = "Done", .icon = Icon::Tick, .bold = true};
+    const ButtonLook done{.label = ui.words("draw.done"), .icon = Icon::Tick, .bold = true};
     const Rect slot = inside.cut_right(primary_width(ui, done));
     const float h = std::min(area.h - 4, ui.m.primary_h);
     if (primary_button(ui, "draw/done", around(slot.centre(), slot.w, h), done)) {
@@ -52,14 +51,16 @@ void draw_laying_row(Screen& screen, const Rect& area, bool brief) {
     const TextStyle body = ui.m.type(Type::Body);
     const bool plus = draw.tool == DrawTool::strip_plus;
     const std::string title =
-        std::string(plus ? "+" : "−") + " strip" + (draw.laying.strip.empty() ? "" : " " + draw.laying.strip);
-    const std::string words = draw.laying.start
-                                  ? "Tap where it turns or ends."
-                                  : "Tap its next corner, or its end once more when it is done.";
+        draw.laying.strip.empty()
+            ? ui.words(plus ? "draw.laying_plus" : "draw.laying_minus")
+            : ui.words(plus ? "draw.laying_plus_on" : "draw.laying_minus_on", {{"id", draw.laying.strip}});
+    const std::string words = draw.laying.start ? ui.words("draw.laying_began") : ui.words("draw.laying_on");
     if (brief) {
-        ui.pen().text_in({inside.x, inside.y, inside.w, inside.h},
-                         ui.fonts().fitted(title + ": " + words, ui.m.type(Type::Small), inside.w),
-                         ui.m.type(Type::Small), ui.theme().ink, Align::Left);
+        ui.pen().text_in(
+            {inside.x, inside.y, inside.w, inside.h},
+            ui.fonts().fitted(ui.words("draw.laying_brief", {{"strip", title}, {"words", words}}),
+                              ui.m.type(Type::Small), inside.w),
+            ui.m.type(Type::Small), ui.theme().ink, Align::Left);
         return;
     }
     const float text_h = body.lead + ui.fonts().wrapped_height(words, body, inside.w);
@@ -87,7 +88,7 @@ bool draw_selection(Screen& screen, const Rect& area, bool brief) {
         draw_laying_row(screen, area, brief);
         return true;
     }
-    const Selection selection = selection_of(draw);
+    const Selection selection = selection_of(draw, ui.words);
     if (brief) {
         Rect row = area;
         const TextStyle body = ui.m.type(Type::Body).bold();

@@ -7,6 +7,7 @@
 #include "safety/audience.h"
 #include "screens/draw.h"
 #include "screens/sheets.h"
+#include "view/part_words.h"
 
 #include <algorithm>
 
@@ -19,7 +20,7 @@ Command drawn(DrawCommand what) {
 }
 
 /// A sheet of rows, with a closing cross.
-void choose_from(Screen& screen, const char* name, const char* title, Icon icon,
+void choose_from(Screen& screen, const char* name, const std::string& title, Icon icon,
                  const std::vector<SheetRow>& rows) {
     Ui& ui = screen.ui;
     const float height = (ui.m.button_h + 10) * static_cast<float>(rows.size()) + 20;
@@ -35,46 +36,38 @@ void choose_from(Screen& screen, const char* name, const char* title, Icon icon,
     }
 }
 
-std::string spaced(std::string words) {
-    std::replace(words.begin(), words.end(), '-', ' ');
-    return words;
-}
-
-std::string capital(std::string words) {
-    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
-        words[0] = static_cast<char>(words[0] - 'a' + 'A');
-    }
-    return words;
-}
-
 void draw_new_sheet(Screen& screen) {
-    const auto row = [](const char* name, const char* label, double w, double h) {
+    const Words& words = screen.ui.words;
+    const auto row = [](const char* name, const std::string& label, double w, double h) {
         return SheetRow{name, label, Icon::Draw, drawn(draw::NewCard{w, h}), false};
     };
-    choose_from(screen, "draw-new", "A new card", Icon::Plus,
-                {row("draw-new/a6", "148 × 105 mm: A6 lying, half of A5", 148, 105),
-                 row("draw-new/a6-up", "105 × 148 mm: A6 standing", 105, 148),
-                 row("draw-new/a5", "210 × 148 mm: A5 lying, half of A4", 210, 148),
-                 row("draw-new/quarter", "140 × 108 mm: a quarter of US Letter", 140, 108),
-                 row("draw-new/half", "216 × 140 mm: half of US Letter", 216, 140),
-                 row("draw-new/square", "130 × 130 mm: a square card", 130, 130)});
+    choose_from(screen, "draw-new", words("draw.new_title"), Icon::Plus,
+                {row("draw-new/a6", words("draw.new_a6"), 148, 105),
+                 row("draw-new/a6-up", words("draw.new_a6_up"), 105, 148),
+                 row("draw-new/a5", words("draw.new_a5"), 210, 148),
+                 row("draw-new/quarter", words("draw.new_quarter"), 140, 108),
+                 row("draw-new/half", words("draw.new_half"), 216, 140),
+                 row("draw-new/square", words("draw.new_square"), 130, 130)});
 }
 
 void draw_tape_sheet(Screen& screen) {
+    const Words& words = screen.ui.words;
     const DrawState& draw = *screen.state.draw;
     std::vector<SheetRow> rows;
     const Strip* strip = find_strip(draw.card, draw.selected);
     const std::string& chosen = strip != nullptr ? strip->tape : draw.tape;
     for (const auto& [id, tape] : draw.parts.tapes) {
-        rows.push_back({"draw-tape/" + id,
-                        capital(spaced(id)) + ": " + readout_mm(tape.width_mm) + " wide, glue " +
-                            (tape.adhesive == Adhesive::conductive ? "conducts" : "does not conduct"),
-                        Icon::Strip, drawn(draw::ChooseTape{id}), id == chosen});
+        rows.push_back(
+            {"draw-tape/" + id,
+             words(tape.adhesive == Adhesive::conductive ? "draw.tape_conducts" : "draw.tape_plain",
+                   {{"tape", capital(part_words(id, words))}, {"width", words.mm(tape.width_mm)}}),
+             Icon::Strip, drawn(draw::ChooseTape{id}), id == chosen});
     }
-    choose_from(screen, "draw-tape", "Tape", Icon::Strip, rows);
+    choose_from(screen, "draw-tape", words("draw.tape"), Icon::Strip, rows);
 }
 
 void draw_light_sheet(Screen& screen) {
+    const Words& words = screen.ui.words;
     const DrawState& draw = *screen.state.draw;
     const Led* led = find_led(draw.card, draw.selected);
     const std::string& chosen = led != nullptr ? led->type : draw.led_type;
@@ -85,20 +78,22 @@ void draw_light_sheet(Screen& screen) {
         for (const auto& [id, type] : draw.parts.leds) {
             if ((type.package == package) == same) {
                 rows.push_back({"draw-light/" + id,
-                                capital(spaced(type.colour)) + ", " + spaced(type.package), Icon::Bulb,
-                                drawn(draw::ChooseLight{id, 0.0}),
+                                words("draw.light_kind", {{"colour", capital(part_words(type.colour, words))},
+                                                          {"package", part_words(type.package, words)}}),
+                                Icon::Bulb, drawn(draw::ChooseLight{id, 0.0}),
                                 id == chosen && (led != nullptr || draw.ohm <= 0.0)});
             }
         }
         if (same && draw.parts.resistor && led == nullptr) {
             for (const double ohm : {4.7, 10.0, 47.0}) {
                 rows.push_back({"draw-light/" + readout_number(ohm, 1) + "-ohm",
-                                "A resistor of " + readout_ohm(ohm), Icon::Ruler,
+                                words("draw.resistor_of", {{"ohm", words.ohm(ohm)}}), Icon::Ruler,
                                 drawn(draw::ChooseLight{"", ohm}), draw.ohm == ohm});
             }
         }
     }
-    choose_from(screen, "draw-light", led != nullptr ? "Which light is it?" : "Next light", Icon::Bulb, rows);
+    choose_from(screen, "draw-light", led != nullptr ? words("draw.which_light") : words("draw.next_light"),
+                Icon::Bulb, rows);
 }
 
 void draw_audience_choice(Screen& screen) {
@@ -110,11 +105,11 @@ void draw_audience_choice(Screen& screen) {
                         Icon::People, drawn(draw::Do{{edit::SetAudience{who}}}),
                         draw.card.audience_given && draw.card.audience == who});
     }
-    choose_from(screen, "draw-audience", "Who will have this card?", Icon::People, rows);
+    choose_from(screen, "draw-audience", screen.ui.words("sheet.who_for"), Icon::People, rows);
 }
 
-bool number(Screen& screen, const char* name, const char* label, const Rect& body, float& y, double low,
-            double high, double step, double& value) {
+bool number(Screen& screen, const char* name, const std::string& label, const Rect& body, float& y,
+            double low, double high, double step, double& value) {
     Ui& ui = screen.ui;
     const TextStyle text = ui.m.type(Type::Body);
     const Rect row{body.x, y, body.w, ui.m.button_h};
@@ -122,7 +117,7 @@ bool number(Screen& screen, const char* name, const char* label, const Rect& bod
     ui.pen().text_in({row.x, row.y, row.w - half, row.h}, label, text, ui.theme().ink, Align::Left);
     StepperLook look;
     look.label = label;
-    look.value_text = readout_mm(value);
+    look.value_text = ui.words.mm(value);
     look.low = low;
     look.high = high;
     look.step = step;
@@ -134,42 +129,43 @@ bool number(Screen& screen, const char* name, const char* label, const Rect& bod
 float draw_art_rows(Screen& screen, const Rect& body, float y) {
     Ui& ui = screen.ui;
     const Sheet& sheet = screen.state.draw->card.sheet;
-    ui.pen().text({body.x, y}, "Picture under the plan", ui.m.type(Type::Body).bold(), ui.theme().ink);
+    ui.pen().text({body.x, y}, ui.words("draw.art"), ui.m.type(Type::Body).bold(), ui.theme().ink);
     y += ui.m.type(Type::Body).lead + 6;
     if (ui.host().can_pick()) {
-        const ButtonLook look{.label = sheet.art ? "Choose another picture" : "Choose a picture",
+        const ButtonLook look{.label = sheet.art ? ui.words("draw.art_other") : ui.words("draw.art_choose"),
                               .icon = Icon::Photo};
         if (button(ui, "draw-card/art", {body.x, y, body.w, ui.m.button_h}, look)) {
             ui.host().pick_picture(); // in the very frame of the tap, as browsers ask
         }
         y += ui.m.button_h + 10;
     } else {
-        y += ui.pen().paragraph({body.x, y}, body.w, "Drop a picture file (PNG or JPEG) on this window.",
-                                ui.m.type(Type::Body), ui.theme().ink) +
+        y += ui.pen().paragraph({body.x, y}, body.w, ui.words("draw.art_drop"), ui.m.type(Type::Body),
+                                ui.theme().ink) +
              10;
     }
     if (!sheet.art) {
         return y;
     }
     Art art = *sheet.art;
-    const bool wider =
-        number(screen, "draw-card/art-width", "Width", body, y, 10, 2 * kMostSheet_mm, 2, art.width_mm);
-    const bool along = number(screen, "draw-card/art-left", "From the left", body, y, -kMostSheet_mm,
-                              kMostSheet_mm, 1, art.at_mm.x);
-    const bool down = number(screen, "draw-card/art-top", "From the top", body, y, -kMostSheet_mm,
+    const bool wider = number(screen, "draw-card/art-width", ui.words("draw.width"), body, y, 10,
+                              2 * kMostSheet_mm, 2, art.width_mm);
+    const bool along = number(screen, "draw-card/art-left", ui.words("draw.from_left"), body, y,
+                              -kMostSheet_mm, kMostSheet_mm, 1, art.at_mm.x);
+    const bool down = number(screen, "draw-card/art-top", ui.words("draw.from_top"), body, y, -kMostSheet_mm,
                              kMostSheet_mm, 1, art.at_mm.y);
     if (wider || along || down) {
         act(screen, draw::PlaceArt{art});
     }
     return draw_rows(screen, body, y + 4,
-                     {{"draw-card/no-art", "Take the picture away", Icon::Trash,
+                     {{"draw-card/no-art", ui.words("draw.art_away"), Icon::Trash,
                        drawn(draw::PlaceArt{std::nullopt}), false}});
 }
 
 void draw_card_sheet(Screen& screen) {
     Ui& ui = screen.ui;
     const DrawState& draw = *screen.state.draw;
-    SheetPaper sheet(ui, "draw-card", usual_side(ui.m), true, sheet_height(ui, 640), "The card", Icon::Draw);
+    SheetPaper sheet(ui, "draw-card", usual_side(ui.m), true, sheet_height(ui, 640), ui.words("board.card"),
+                     Icon::Draw);
     if (!sheet.shown()) {
         return;
     }
@@ -177,52 +173,52 @@ void draw_card_sheet(Screen& screen) {
     const Rect& body = sheet.body();
     float y = scroll.top();
     const TextStyle bold = ui.m.type(Type::Body).bold();
-    const auto head = [&](const char* words) {
+    const auto head = [&](const std::string& words) {
         ui.pen().text({body.x, y}, words, bold, ui.theme().ink);
         y += bold.lead + 6;
     };
-    head("Title");
+    head(ui.words("draw.title"));
     std::string title = draw.title.value_or(draw.card.title);
     const TextFieldHit typed = text_field(ui, "draw-card/title", {body.x, y, body.w, ui.m.field_h},
-                                          {.label = "Title of the card"}, title);
+                                          {.label = ui.words("draw.title_of")}, title);
     if (typed != TextFieldHit::None) {
         act(screen, draw::TypeTitle{title, typed == TextFieldHit::Done});
     }
     y += ui.m.field_h + 12;
-    head("Sheet");
+    head(ui.words("draw.sheet"));
     double width = draw.card.sheet.width_mm;
     double height = draw.card.sheet.height_mm;
-    const bool wider =
-        number(screen, "draw-card/width", "Width", body, y, kLeastSheet_mm, kMostSheet_mm, 1, width);
-    const bool taller =
-        number(screen, "draw-card/height", "Height", body, y, kLeastSheet_mm, kMostSheet_mm, 1, height);
+    const bool wider = number(screen, "draw-card/width", ui.words("draw.width"), body, y, kLeastSheet_mm,
+                              kMostSheet_mm, 1, width);
+    const bool taller = number(screen, "draw-card/height", ui.words("draw.height"), body, y, kLeastSheet_mm,
+                               kMostSheet_mm, 1, height);
     if (wider || taller) {
         act(screen, draw::Do{{edit::SetSheetSize{width, height}}});
     }
     y += 4;
     std::vector<SheetRow> rows{
         {"draw-card/audience",
-         draw.card.audience_given ? std::string("For: ") + spoken(draw.card.audience, screen.ui.words)
-                                  : "Say who will have this card",
+         draw.card.audience_given ? ui.words("draw.for", {{"who", spoken(draw.card.audience, ui.words)}})
+                                  : ui.words("draw.say_who_card"),
          Icon::People, command::OpenSheet{SheetKind::draw_audience}, false},
-        {"draw-card/print", "Print this card", Icon::Log, command::OpenSheet{SheetKind::print}, false},
-        {"draw-card/trace", "Trace from the screen", Icon::Sun, drawn(draw::OpenLightBox{}), false},
-        {"draw-card/crease", "Add a crease down the middle", Icon::Plus,
+        {"draw-card/print", ui.words("print.title"), Icon::Log, command::OpenSheet{SheetKind::print}, false},
+        {"draw-card/trace", ui.words("make.trace_from_screen"), Icon::Sun, drawn(draw::OpenLightBox{}),
+         false},
+        {"draw-card/crease", ui.words("draw.add_crease"), Icon::Plus,
          drawn(draw::Add{SheetMark::Kind::crease}), false}};
     if (!draw.card.sheet.folds.empty()) {
-        rows.push_back({"draw-card/no-crease", "Take the creases away", Icon::Trash,
+        rows.push_back({"draw-card/no-crease", ui.words("draw.no_creases"), Icon::Trash,
                         drawn(draw::Do{{edit::SetFolds{{}}}}), false});
     }
-    rows.push_back({"draw-card/keepout", "Add a place to keep clear", Icon::Plus,
+    rows.push_back({"draw-card/keepout", ui.words("draw.add_clear"), Icon::Plus,
                     drawn(draw::Add{SheetMark::Kind::clear}), false});
     if (!draw.card.sheet.keepouts.empty()) {
-        rows.push_back({"draw-card/no-keepout", "Take the places to keep clear away", Icon::Trash,
+        rows.push_back({"draw-card/no-keepout", ui.words("draw.no_clear"), Icon::Trash,
                         drawn(draw::Do{{edit::SetKeepouts{{}}}}), false});
     }
-    rows.push_back(
-        {"draw-card/send", "Send out this card’s file", Icon::Share, drawn(draw::SendCard{}), false});
-    rows.push_back(
-        {"draw-card/new", "Begin a new card", Icon::Draw, command::OpenSheet{SheetKind::draw_new}, false});
+    rows.push_back({"draw-card/send", ui.words("draw.send"), Icon::Share, drawn(draw::SendCard{}), false});
+    rows.push_back({"draw-card/new", ui.words("draw.begin_new"), Icon::Draw,
+                    command::OpenSheet{SheetKind::draw_new}, false});
     y = draw_rows(screen, body, y, rows);
     y = draw_art_rows(screen, body, y + 6);
     scroll.done(y - scroll.top());

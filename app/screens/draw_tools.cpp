@@ -4,6 +4,7 @@
 #include "controls/panel.h"
 #include "screens/draw.h"
 #include "view/board_shapes.h"
+#include "view/part_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -31,9 +32,11 @@ std::string clock_of(Screen& screen, std::int64_t at_s) {
 std::string saved_words(Screen& screen) {
     const DrawState& draw = *screen.state.draw;
     if (!draw.saved) {
-        return "Not saved";
+        return screen.ui.words("draw.not_saved");
     }
-    return draw.saved_at_s == 0 ? "" : "Saved " + clock_of(screen, draw.saved_at_s);
+    return draw.saved_at_s == 0
+               ? ""
+               : screen.ui.words("draw.saved_at", {{"time", clock_of(screen, draw.saved_at_s)}});
 }
 
 void zoom_by(Screen& screen, double factor) {
@@ -69,30 +72,16 @@ bool fabric_tape(const DrawState& draw, const std::string& tape) {
     return found != draw.parts.tapes.end() && is_fabric(found->second);
 }
 
-/// "copper", "fabric 10": short words for a tile.
-std::string brief_tape(const std::string& tape) {
-    std::string words = tape;
-    std::replace(words.begin(), words.end(), '-', ' ');
-    if (!words.empty() && words[0] >= 'a' && words[0] <= 'z') {
-        words[0] = static_cast<char>(words[0] - 'a' + 'A');
-    }
-    return words;
-}
-
-std::string brief_light(const DrawState& draw) {
+/// "Copper 5", "Warm white": few words for a tile.
+std::string brief_light(const DrawState& draw, const Words& words) {
     if (draw.ohm > 0.0) {
-        return "Resistor";
+        return words("draw.resistor");
     }
     const auto found = draw.parts.leds.find(draw.led_type);
-    std::string colour = found == draw.parts.leds.end() ? draw.led_type : found->second.colour;
-    std::replace(colour.begin(), colour.end(), '-', ' ');
-    if (!colour.empty() && colour[0] >= 'a' && colour[0] <= 'z') {
-        colour[0] = static_cast<char>(colour[0] - 'a' + 'A');
-    }
-    return colour;
+    return capital(part_words(found == draw.parts.leds.end() ? draw.led_type : found->second.colour, words));
 }
 
-bool strip_tile(Screen& screen, const char* name, const Rect& r, const char* label, Side side,
+bool strip_tile(Screen& screen, const char* name, const Rect& r, const std::string& label, Side side,
                 bool selected) {
     const DrawState& draw = *screen.state.draw;
     const bool hit =
@@ -112,7 +101,7 @@ void draw_loaded(Screen& screen, const Rect& r) {
     const DrawState& draw = *screen.state.draw;
     const bool light = draw.tool == DrawTool::light;
     const char* const name = light ? "draw/light" : "draw/tape";
-    const std::string label = light ? brief_light(draw) : brief_tape(draw.tape);
+    const std::string label = light ? brief_light(draw, ui.words) : capital(part_words(draw.tape, ui.words));
     const bool hit = offer(ui, {.name = name, .role = Role::Button, .label = label, .rect = r});
     Pen& pen = ui.pen();
     pen.fill(r, ui.pressed(name) ? ui.theme().well : ui.theme().panel, ui.m.radius_small);
@@ -148,8 +137,8 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
     const bool wide = ui.m.form == Form::Landscape;
     Rect inside = row.shrunk(16, 0);
     const float side = ui.m.target;
-    const auto square = [&](const char* name, Icon icon, const char* spoken, bool enabled,
-                            const char* reason) {
+    const auto square = [&](const char* name, Icon icon, const std::string& spoken, bool enabled,
+                            const std::string& reason) {
         const Rect slot = inside.cut_left(side);
         inside.cut_left(8);
         return icon_button(ui, name, around(slot.centre(), side, side),
@@ -159,15 +148,16 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
         const Rect slot = inside.cut_left(17);
         divider(ui, {slot.x + 4, row.y + 16}, {slot.x + 4, row.bottom() - 16});
     };
-    if (square("draw/undo", Icon::Undo, "Undo", draw.history.can_undo() || draw.laying.start.has_value(),
-               "Nothing is left to undo.")) {
+    if (square("draw/undo", Icon::Undo, ui.words("draw.undo"),
+               draw.history.can_undo() || draw.laying.start.has_value(), ui.words("draw.no_undo"))) {
         act(screen, draw::Undo{});
     }
-    if (square("draw/redo", Icon::Redo, "Redo", draw.history.can_redo(), "Nothing is left to redo.")) {
+    if (square("draw/redo", Icon::Redo, ui.words("draw.redo"), draw.history.can_redo(),
+               ui.words("draw.no_redo"))) {
         act(screen, draw::Redo{});
     }
     fold();
-    if (square("draw/zoom-out", Icon::ZoomOut, "Smaller", true, "")) {
+    if (square("draw/zoom-out", Icon::ZoomOut, ui.words("board.smaller"), true, "")) {
         zoom_by(screen, 1 / 1.4);
     }
     if (wide) {
@@ -177,10 +167,10 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
         ui.pen().text_in(inside.cut_left(w), percent, ui.m.type(Type::Body), ui.theme().ink, Align::Centre);
         inside.cut_left(8);
     }
-    if (square("draw/zoom-in", Icon::ZoomIn, "Larger", true, "")) {
+    if (square("draw/zoom-in", Icon::ZoomIn, ui.words("board.larger"), true, "")) {
         zoom_by(screen, 1.4);
     }
-    if (square("draw/fit", Icon::Fit, "Whole card", true, "")) {
+    if (square("draw/fit", Icon::Fit, ui.words("board.whole_card"), true, "")) {
         BoardCamera camera = screen.state.camera;
         camera.zoom = kLeastZoom;
         screen.say(command::MoveCamera{camera});
@@ -188,10 +178,10 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
     fold();
 
     const bool words = wide;
-    const ButtonLook suggest{.label = words ? "Suggest traces" : "Suggest",
+    const ButtonLook suggest{.label = words ? ui.words("draw.suggest_traces") : ui.words("draw.suggest"),
                              .icon = Icon::Suggest,
                              .enabled = !draw.card.leds.empty(),
-                             .reason = "Place a light first."};
+                             .reason = ui.words("draw.light_first")};
     const float suggest_w = button_width(ui, suggest);
     const Rect suggest_slot = inside.cut_left(suggest_w);
     if (button(ui, "draw/suggest", around(suggest_slot.centre(), suggest_w, side), suggest)) {
@@ -202,13 +192,12 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
     // From the right: into Make, what is saved, what the whole card has.
     const int problems = draw.review.count(Level::problem);
     const bool ready = problems == 0 && !draw.card.leds.empty();
-    const ButtonLook make{.label = wide ? "Make this card" : "Make",
+    const ButtonLook make{.label = wide ? ui.words("draw.make_this") : ui.words("draw.make"),
                           .icon = ready ? Icon::Make : Icon::Lock,
                           .enabled = ready,
-                          .reason = draw.card.leds.empty() ? "Place a light first."
-                                    : problems == 1
-                                        ? "One problem is left to put right."
-                                        : std::to_string(problems) + " problems are left to put right.",
+                          .reason = draw.card.leds.empty()
+                                        ? ui.words("draw.light_first")
+                                        : ui.words("draw.problems_left", {{"n", problems}}),
                           .bold = true};
     const bool laying = draw.laying.under_way();
     const float make_w = ready && !laying ? primary_width(ui, make) : button_width(ui, make) + 8;
@@ -224,7 +213,7 @@ void draw_plan_tools(Screen& screen, const Rect& row) {
     const std::string saved = saved_words(screen);
     const TextStyle small = ui.m.type(Type::Small);
     const float saved_w = ui.fonts().width(saved, small);
-    if (square("draw/card", Icon::More, "Sheet, creases, who it is for", true, "")) {
+    if (square("draw/card", Icon::More, ui.words("draw.card_more"), true, "")) {
         screen.say(command::OpenSheet{SheetKind::draw_card});
     }
     if (inside.w > saved_w + 8) {
@@ -255,25 +244,26 @@ void draw_tray(Screen& screen, const Rect& area, bool column) {
         return Rect{area.x + static_cast<float>(at_x) * (w + kGap),
                     area.y + static_cast<float>(at_y) * (h + kGap), w, h};
     };
-    const auto tile = [&](const char* name, const char* label, Icon icon, DrawTool tool) {
+    const Words& words = screen.ui.words;
+    const auto tile = [&](const char* name, const std::string& label, Icon icon, DrawTool tool) {
         if (tool_tile(screen.ui, name, next(),
                       {.label = label, .icon = icon, .selected = draw.tool == tool})) {
             act(screen, draw::PickTool{tool});
         }
     };
-    tile("draw/tool/select", "Select", Icon::Select, DrawTool::select);
-    if (strip_tile(screen, "draw/tool/plus", next(), "Strip +", Side::positive,
+    tile("draw/tool/select", words("draw.select"), Icon::Select, DrawTool::select);
+    if (strip_tile(screen, "draw/tool/plus", next(), words("draw.strip_plus"), Side::positive,
                    draw.tool == DrawTool::strip_plus)) {
         act(screen, draw::PickTool{DrawTool::strip_plus});
     }
-    if (strip_tile(screen, "draw/tool/minus", next(), "Strip −", Side::negative,
+    if (strip_tile(screen, "draw/tool/minus", next(), words("draw.strip_minus"), Side::negative,
                    draw.tool == DrawTool::strip_minus)) {
         act(screen, draw::PickTool{DrawTool::strip_minus});
     }
-    tile("draw/tool/light", "Light", Icon::Led, DrawTool::light);
-    tile("draw/tool/patch", "Patch", Icon::Patch, DrawTool::patch);
-    tile("draw/tool/holder", "Holder", Icon::Holder, DrawTool::holder);
-    tile("draw/tool/foam", column ? "Foam edge" : "Foam", Icon::Foam, DrawTool::foam);
+    tile("draw/tool/light", words("draw.light"), Icon::Led, DrawTool::light);
+    tile("draw/tool/patch", words("draw.patch"), Icon::Patch, DrawTool::patch);
+    tile("draw/tool/holder", words("draw.holder"), Icon::Holder, DrawTool::holder);
+    tile("draw/tool/foam", column ? words("draw.foam_edge") : words("draw.foam"), Icon::Foam, DrawTool::foam);
     draw_loaded(screen, next());
 }
 

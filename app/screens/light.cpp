@@ -91,16 +91,19 @@ float draw_head(Screen& screen, const LightSheet& light, const Rect& page, float
     Ui& ui = screen.ui;
     const float side = ui.m.target;
     Rect row{page.x, y, page.w, side};
-    if (icon_button(ui, "light/close", row.cut_right(side), {.icon = Icon::Cross, .spoken = "Close"})) {
+    if (icon_button(ui, "light/close", row.cut_right(side),
+                    {.icon = Icon::Cross, .spoken = ui.words("sheet.close")})) {
         screen.say(command::CloseLight{});
     }
     row.cut_right(10);
-    const Segment views[] = {{"Front", Icon::Photo, "front"}, {"Traces", Icon::Strip, "traces"}};
+    const Segment views[] = {{ui.words("light.front"), Icon::Photo, "front"},
+                             {ui.words("light.traces"), Icon::Strip, "traces"}};
     const float width = segmented_width(ui, views);
     const bool own_row = ui.m.phone() || row.w < width + 170;
     const TextStyle head = ui.m.type(Type::H1);
     Rect choice = own_row ? Rect{page.x, row.bottom() + 8, page.w, side} : row.cut_right(width);
-    ui.pen().text_in(row, ui.fonts().fitted("After dark", head, row.w), head, ui.theme().ink, Align::Left);
+    ui.pen().text_in(row, ui.fonts().fitted(ui.words("light.after_dark"), head, row.w), head, ui.theme().ink,
+                     Align::Left);
     int index = light.traces ? 1 : 0;
     if (segmented(ui, "light/view", choice, views, index)) {
         screen.say(command::ShowLightTraces{index == 1});
@@ -110,7 +113,7 @@ float draw_head(Screen& screen, const LightSheet& light, const Rect& page, float
 
 void draw_preview(Screen& screen, const LightSheet& light, const LightView& view, const Rect& r) {
     Ui& ui = screen.ui;
-    ui.add({.name = "light/preview", .role = Role::Note, .label = "The card in the dark", .rect = r});
+    ui.add({.name = "light/preview", .role = Role::Note, .label = ui.words("light.preview"), .rect = r});
     if (light.traces) {
         draw_traces(screen, light, view, r);
         return;
@@ -122,9 +125,9 @@ void draw_preview(Screen& screen, const LightSheet& light, const LightView& view
     ui.pen().outline(r, ui.theme().edge, 1.5f, 4);
 }
 
-SliderLook slider_look(const LightView& view, bool narrow) {
+SliderLook slider_look(const LightView& view, bool narrow, const Words& words) {
     SliderLook look;
-    look.label = "Hours of light";
+    look.label = words("light.hours");
     look.high = static_cast<float>(view.most_h);
     look.step = static_cast<float>(kLightStep_h / 5);
     look.key_step = static_cast<float>(kLightStep_h);
@@ -142,7 +145,7 @@ SliderLook slider_look(const LightView& view, bool narrow) {
 
 float slider_panel_height(const Ui& ui, const LightView& view) {
     const float words = ui.m.type(Type::Body).lead * (ui.m.phone() ? 2.0f : 1.0f);
-    return 2 * ui.m.panel_pad_y + words + 4 + slider_height(ui, slider_look(view, ui.m.phone()));
+    return 2 * ui.m.panel_pad_y + words + 4 + slider_height(ui, slider_look(view, ui.m.phone(), ui.words));
 }
 
 // Arrow keys belong to the slider as long as no other control is shown to have the focus.
@@ -169,8 +172,9 @@ void draw_slider(Screen& screen, const LightSheet& light, const LightView& view,
     Rect inside = r.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_y);
     const TextStyle body = ui.m.type(Type::Body);
     Rect words = inside.cut_top(body.lead);
-    ui.pen().text({words.x, words.y}, "Fresh cell", body.bold(), ui.theme().ink);
-    ui.pen().text({words.right(), words.y}, "Tired cell", body.bold(), ui.theme().ink, Align::Right);
+    ui.pen().text({words.x, words.y}, ui.words("light.fresh"), body.bold(), ui.theme().ink);
+    ui.pen().text({words.right(), words.y}, ui.words("light.tired"), body.bold(), ui.theme().ink,
+                  Align::Right);
     if (ui.m.phone()) {
         words = inside.cut_top(body.lead);
     }
@@ -179,7 +183,7 @@ void draw_slider(Screen& screen, const LightSheet& light, const LightView& view,
     auto hours = static_cast<float>(light.hours);
     const float before = hours;
     take_arrows(ui, hours, static_cast<float>(view.most_h));
-    slider(ui, kSlider, inside, slider_look(view, ui.m.phone()), hours);
+    slider(ui, kSlider, inside, slider_look(view, ui.m.phone(), ui.words), hours);
     if (hours != before) {
         screen.say(command::SetLightHours{static_cast<double>(hours)});
     }

@@ -1,6 +1,5 @@
 // Trace from the screen: the template at true size under a sheet of paper, on a screen measured once with a
 // bank card (ISO/IEC 7810 ID-1, 85.60 x 53.98 mm). White and bright by day and night, and deaf to the paper.
-#include "base/readout.h"
 #include "conductors/conductors.h"
 #include "controls/button.h"
 #include "controls/slider.h"
@@ -153,7 +152,7 @@ void draw_locked(Screen& screen, const Viewport& at) {
     Ui& ui = screen.ui;
     const Rect& area = at.area;
     const float corner = ui.m.mm(kCorner_mm);
-    ui.add({.name = "box/glass", .role = Role::Canvas, .label = "Locked", .rect = area});
+    ui.add({.name = "box/glass", .role = Role::Canvas, .label = ui.words("light.locked"), .rect = area});
     const double held = opposite_corners_held_s(ui.contacts, ui.m.window, corner, ui.now());
     const float share = static_cast<float>(std::clamp(held / kCornerHold_s, 0.0, 1.0));
     if (held > 0.0) {
@@ -181,7 +180,7 @@ void draw_open(Screen& screen, const Viewport& at) {
     const LightBox& box = screen.state.light_box;
     ui.add({.name = "box/glass",
             .role = Role::Canvas,
-            .label = "Template at true size",
+            .label = ui.words("light.template"),
             .rect = at.area,
             .drag = DragAxis::Both});
     if (const Drag* drag = ui.drag("box/glass")) {
@@ -191,9 +190,7 @@ void draw_open(Screen& screen, const Viewport& at) {
     const bool fits = at.px(sheet.width_mm) <= at.area.w && at.px(sheet.height_mm) <= at.area.h;
     const float w = std::min(ui.m.window.w - 24, 640.0f);
     const TextStyle body = ui.m.type(Type::Body);
-    const std::string words = fits ? "Lay your sheet on the glass over the outline, then lock the screen."
-                                   : "The sheet is larger than this screen. Trace one part, drag the "
-                                     "template on, and trace the next.";
+    const std::string words = fits ? ui.words("light.lay_sheet") : ui.words("light.in_parts");
     const float text_h = ui.fonts().wrapped_height(words, body, w - 36);
     const float h = text_h + ui.m.primary_h + 46;
     Rect card = around({at.area.centre().x, at.area.bottom() - h / 2 - 16 - ui.m.insets.bottom}, w, h);
@@ -204,15 +201,16 @@ void draw_open(Screen& screen, const Viewport& at) {
     ui.pen().paragraph({inside.x, inside.y}, inside.w, words, body, ui.theme().ink);
     inside.cut_top(text_h + 14);
     Rect row = inside.cut_top(ui.m.primary_h);
-    const ButtonLook lock{
-        .label = ui.m.phone() ? "Lock" : "Lock the screen", .icon = Icon::Lock, .bold = true};
+    const ButtonLook lock{.label = ui.m.phone() ? ui.words("light.lock") : ui.words("light.lock_screen"),
+                          .icon = Icon::Lock,
+                          .bold = true};
     if (primary_button(ui, "box/lock", row.cut_right(std::min(primary_width(ui, lock), row.w * 0.5f)),
                        lock)) {
         act(screen, draw::LockLightBox{true});
-        ui.toast("Hold two opposite corners for a second to unlock.");
+        ui.toast(ui.words("light.unlock"));
     }
     row.cut_right(10);
-    const ButtonLook close{.label = "Close", .icon = Icon::Cross};
+    const ButtonLook close{.label = ui.words("sheet.close"), .icon = Icon::Cross};
     if (button(ui, "box/close",
                around(row.cut_left(std::min(row.w * 0.48f, button_width(ui, close))).centre(),
                       std::min(row.w, button_width(ui, close)), ui.m.button_h),
@@ -221,12 +219,13 @@ void draw_open(Screen& screen, const Viewport& at) {
         act(screen, draw::CloseLightBox{});
     }
     row.cut_left(10);
-    const ButtonLook measure{.label = "Measure the screen", .icon = Icon::Ruler};
+    const ButtonLook measure{.label = ui.words("light.measure"), .icon = Icon::Ruler};
     const bool room = button_width(ui, measure) <= row.w;
     const Rect slot = row.cut_left(room ? button_width(ui, measure) : ui.m.target);
     const Rect r = around(slot.centre(), slot.w, ui.m.button_h);
-    if (room ? button(ui, "box/measure", r, measure)
-             : icon_button(ui, "box/measure", r, {.icon = Icon::Ruler, .spoken = "Measure the screen"})) {
+    if (room
+            ? button(ui, "box/measure", r, measure)
+            : icon_button(ui, "box/measure", r, {.icon = Icon::Ruler, .spoken = ui.words("light.measure")})) {
         act(screen, draw::Calibrate{true});
     }
 }
@@ -244,17 +243,14 @@ void draw_measuring(Screen& screen, const Rect& area) {
     Rect column{area.centre().x - w / 2, area.y + ui.m.insets.top + 22, w,
                 area.h - 44 - ui.m.insets.top - ui.m.insets.bottom};
     const TextStyle h1 = ui.m.type(Type::H1);
-    column.cut_top(ui.pen().paragraph({column.x, column.y}, w, "Measure the screen once", h1, kInk) + 4);
-    column.cut_top(
-        ui.pen().paragraph({column.x, column.y}, w,
-                           "Hold a bank card against the corner. Move the slider until the outline is just "
-                           "as large as the card.",
-                           ui.m.type(Type::Body), kInk) +
-        16);
+    column.cut_top(ui.pen().paragraph({column.x, column.y}, w, ui.words("light.measure_once"), h1, kInk) + 4);
+    column.cut_top(ui.pen().paragraph({column.x, column.y}, w, ui.words("light.bank_card"),
+                                      ui.m.type(Type::Body), kInk) +
+                   16);
     Rect foot = column.cut_bottom(ui.m.primary_h);
     column.cut_bottom(16);
     SliderLook look;
-    look.label = "Size of the outline";
+    look.label = ui.words("light.outline_size");
     // Finer than an eye can tell: a tenth of a millimetre over the card's length.
     look.step = 0.01f;
     look.key_step = 0.01f;
@@ -264,7 +260,7 @@ void draw_measuring(Screen& screen, const Rect& area) {
     const double most = std::min(static_cast<double>(area.w - 16) / across_mm, 14.0) * px_per_pt;
     look.low = static_cast<float>(std::max(static_cast<double>(kLeastPxPerMm), most * 0.25));
     look.high = static_cast<float>(std::min(static_cast<double>(kMostPxPerMm), most));
-    look.value_text = readout_number(draft, 2) + " pixels to the millimetre";
+    look.value_text = ui.words("light.pixels", {{"pixels", ui.words.number(draft, 2)}});
     const float slider_h = slider_height(ui, look);
     Rect tools = column.cut_bottom(slider_h);
     column.cut_bottom(14);
@@ -272,10 +268,12 @@ void draw_measuring(Screen& screen, const Rect& area) {
     const float side = ui.m.target;
     const Rect less = around(tools.cut_left(side).centre(), side, side);
     const Rect more = around(tools.cut_right(side).centre(), side, side);
-    if (icon_button(ui, "box/smaller", less, {.icon = Icon::Minus, .spoken = "A little smaller"})) {
+    if (icon_button(ui, "box/smaller", less,
+                    {.icon = Icon::Minus, .spoken = ui.words("light.little_smaller")})) {
         act(screen, draw::SetScale{draft * 0.998});
     }
-    if (icon_button(ui, "box/larger", more, {.icon = Icon::Plus, .spoken = "A little larger"})) {
+    if (icon_button(ui, "box/larger", more,
+                    {.icon = Icon::Plus, .spoken = ui.words("light.little_larger")})) {
         act(screen, draw::SetScale{draft * 1.002});
     }
     if (slider(ui, "box/scale", tools.shrunk(14, 0), look, value)) {
@@ -287,13 +285,13 @@ void draw_measuring(Screen& screen, const Rect& area) {
     const float x = std::min(column.x, std::max(area.x + 8, area.centre().x - card_w / 2));
     const Rect card{x, column.y, card_w, card_h};
     const float radius = static_cast<float>(kBankCard_r_mm * ppm);
-    ui.add({.name = "box/card", .role = Role::Note, .label = "Outline of a bank card", .rect = card});
+    ui.add({.name = "box/card", .role = Role::Note, .label = ui.words("light.bank_outline"), .rect = card});
     ui.pen().fill(card, rgb(0xEDF2F6), radius);
     ui.pen().outline(card, kInk, 2, radius);
     const TextStyle small = ui.m.type(Type::Small);
-    ui.pen().text_in(card, "85.6 × 54 mm", small, kInk);
+    ui.pen().text_in(card, ui.words("light.bank_size"), small, kInk);
 
-    const ButtonLook keep{.label = "It fits", .icon = Icon::Tick, .bold = true};
+    const ButtonLook keep{.label = ui.words("light.fits"), .icon = Icon::Tick, .bold = true};
     if (primary_button(ui, "box/fits", foot.cut_right(std::min(primary_width(ui, keep), foot.w * 0.55f)),
                        keep)) {
         if (screen.state.light_box.draft_px_per_mm <= 0.0) {
@@ -302,7 +300,7 @@ void draw_measuring(Screen& screen, const Rect& area) {
         act(screen, draw::KeepScale{});
     }
     foot.cut_right(10);
-    const ButtonLook back{.label = "Back", .icon = Icon::Back};
+    const ButtonLook back{.label = ui.words("notice.back"), .icon = Icon::Back};
     const float back_w = std::min(foot.w, button_width(ui, back));
     if (button(ui, "box/back", around(foot.cut_left(back_w).centre(), back_w, ui.m.button_h), back) ||
         ui.take_key(Key::Escape)) {

@@ -131,7 +131,7 @@ float draw_plot(Screen& screen, const LightView& view, const Rect& r, float y) {
                          (beside ? 0 : key_h + 10);
     panel(ui, {r.x, y, r.w, height});
     Rect inside = Rect{r.x, y, r.w, height}.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_y);
-    ui.pen().text({inside.x, inside.y}, "Brightness over time", head, ui.theme().ink);
+    ui.pen().text({inside.x, inside.y}, ui.words("light.over_time"), head, ui.theme().ink);
     inside.cut_top(head.lead);
     ui.pen().paragraph({inside.x, inside.y}, inner, view.plot_words, small, ui.theme().ink2);
     inside.cut_top(words_h + 18);
@@ -141,7 +141,7 @@ float draw_plot(Screen& screen, const LightView& view, const Rect& r, float y) {
                     inside.w - percent_w - (beside ? key_w + std::max(16.0f, tail) : tail), plot_h};
     ui.add({.name = "light/plot",
             .role = Role::Note,
-            .label = "Brightness over time",
+            .label = ui.words("light.over_time"),
             .rect = plot,
             .value = view.after});
     draw_axes(ui, view, plot);
@@ -202,7 +202,7 @@ void draw_hours(Screen& screen, const LightView& view, const Rect& r) {
     panel(ui, r);
     const TextStyle small = ui.m.type(Type::Small);
     Rect inside = r.shrunk(14, ui.m.panel_pad_y);
-    ui.pen().text_in(inside.cut_top(small.lead), "Hours of light", small, ui.theme().ink2);
+    ui.pen().text_in(inside.cut_top(small.lead), ui.words("light.hours"), small, ui.theme().ink2);
     TextStyle figure = ui.m.type(Type::Figure);
     const float wide = ui.fonts().width(view.figure, figure);
     const float lead = figure.lead;
@@ -222,7 +222,7 @@ void draw_hours(Screen& screen, const LightView& view, const Rect& r) {
     }
     ui.add({.name = "light/figure",
             .role = Role::Note,
-            .label = "Hours of light",
+            .label = ui.words("light.hours"),
             .rect = r,
             .value = view.figure});
 }
@@ -233,7 +233,7 @@ float draw_helps(Screen& screen, const LightView& view, const Rect& r, float y) 
     const TextStyle small = ui.m.type(Type::Small);
     const TextStyle head = ui.m.type(Type::H2);
     const float inner = r.w - 2 * ui.m.panel_pad_x;
-    const std::string none = "Nothing that was tried makes this card last longer or look more even.";
+    const std::string none = ui.words("light.nothing_helps");
     float height = 2 * ui.m.panel_pad_y + head.lead + 6;
     for (const std::string& help : view.helps) {
         height += ui.fonts().wrapped_height(help, body, inner - 38) + 10;
@@ -245,7 +245,7 @@ float draw_helps(Screen& screen, const LightView& view, const Rect& r, float y) 
     }
     panel(ui, {r.x, y, r.w, height});
     Rect inside = Rect{r.x, y, r.w, height}.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_y);
-    ui.pen().text({inside.x, inside.y}, "What would help most", head, ui.theme().ink);
+    ui.pen().text({inside.x, inside.y}, ui.words("light.would_help"), head, ui.theme().ink);
     inside.cut_top(head.lead + 6);
     int number = 0;
     for (const std::string& help : view.helps) {

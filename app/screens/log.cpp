@@ -38,16 +38,16 @@ float draw_head(Screen& screen, const LogView& view, const Rect& r, float y) {
     ui.pen().text({text_x, badge.centre().y + 2}, view.badge_line, small, ui.theme().ink);
     ui.add({.name = "log/badge",
             .role = Role::Note,
-            .label = view.badge + ", " + view.badge_line,
+            .label = ui.words("log.badge", {{"badge", view.badge}, {"line", view.badge_line}}),
             .rect = badge});
     return std::max(height, beside ? badge_h : height + 8 + badge_h) + 14;
 }
 
 void draw_nothing(Screen& screen, const Rect& page) {
     Ui& ui = screen.ui;
-    const float y = page.y + 24 + draw_heading(ui, page, page.y + 24, "Nothing built yet", Type::H1);
-    ui.pen().paragraph({page.x, y + 8}, page.w, "When you build a card, its record is kept here.",
-                       ui.m.type(Type::Body), ui.theme().ink);
+    const float y = page.y + 24 + draw_heading(ui, page, page.y + 24, ui.words("log.nothing"), Type::H1);
+    ui.pen().paragraph({page.x, y + 8}, page.w, ui.words("log.nothing_words"), ui.m.type(Type::Body),
+                       ui.theme().ink);
 }
 
 void draw_record(Screen& screen, const LogView& view, const Regions& regions, const Rect& page) {
@@ -81,8 +81,9 @@ void draw_record(Screen& screen, const LogView& view, const Regions& regions, co
 
 void draw_primary(Screen& screen, const LogView& view, const Rect& room) {
     Ui& ui = screen.ui;
-    const ButtonLook look = view.finished ? ButtonLook{.label = "Build it again", .icon = Icon::Repeat}
-                                          : ButtonLook{.label = "Carry on", .icon = Icon::Make};
+    const ButtonLook look = view.finished
+                                ? ButtonLook{.label = ui.words("log.again"), .icon = Icon::Repeat}
+                                : ButtonLook{.label = ui.words("shelf.carry_on"), .icon = Icon::Make};
     const float width = ui.m.phone() ? room.w : std::min(room.w, std::max(330.0f, primary_width(ui, look)));
     const Rect slot{room.right() - width, room.centre().y - ui.m.primary_h / 2, width, ui.m.primary_h};
     if (primary_button(ui, view.finished ? "log/again" : "log/carry-on", slot, look)) {
@@ -108,7 +109,7 @@ void draw_log_foot(Screen& screen, const LogView& view, const Regions& regions) 
     }
     // While two builds stand side by side there is one way: back.
     if (screen.state.log_page.compare) {
-        const ButtonLook back{.label = "Back to the record", .icon = Icon::Back};
+        const ButtonLook back{.label = ui.words("log.back"), .icon = Icon::Back};
         const float width = std::min(foot.w, std::max(330.0f, primary_width(ui, back)));
         if (primary_button(
                 ui, "log/compare-back",
@@ -122,7 +123,7 @@ void draw_log_foot(Screen& screen, const LogView& view, const Regions& regions) 
         seconds.cut_left(ui.m.gap);
         return button(ui, name, {slot.x, slot.centre().y - ui.m.button_h / 2, slot.w, ui.m.button_h}, look);
     };
-    const ButtonLook light{.icon = Icon::Bulb, .spoken = "Light: this card after dark"};
+    const ButtonLook light{.icon = Icon::Bulb, .spoken = ui.words("sheet.light")};
     const Rect light_slot = seconds.cut_left(ui.m.target);
     if (icon_button(ui, "log/light",
                     {light_slot.x, light_slot.centre().y - ui.m.target / 2, ui.m.target, ui.m.target},
@@ -130,19 +131,19 @@ void draw_log_foot(Screen& screen, const LogView& view, const Regions& regions) 
         screen.say(command::OpenLight{});
     }
     seconds.cut_left(ui.m.gap);
-    const ButtonLook copy{.label = phone && view.changed ? "" : "Save a copy",
+    const ButtonLook copy{.label = phone && view.changed ? std::string() : ui.words("log.save_copy"),
                           .icon = Icon::Share,
-                          .spoken = "Save a copy of this record"};
+                          .spoken = ui.words("log.save_copy_spoken")};
     const bool tight = phone && view.changed;
     const float copy_w = tight ? ui.m.target : phone ? seconds.w : button_width(ui, copy);
     if (offer_button("log/save-copy", copy, copy_w)) {
         screen.say(command::Log{logbook::SaveCopy{}});
     }
     if (view.changed) {
-        const ButtonLook plan{.label = phone || ui.m.form == Form::Portrait ? "My changes as plan"
-                                                                            : "Use my changes as the plan",
+        const ButtonLook plan{.label = phone || ui.m.form == Form::Portrait ? ui.words("log.as_plan_brief")
+                                                                            : ui.words("log.as_plan"),
                               .icon = Icon::Differ,
-                              .spoken = "Use my changes as the plan"};
+                              .spoken = ui.words("log.as_plan")};
         if (offer_button("log/as-plan", plan, phone ? seconds.w : button_width(ui, plan))) {
             screen.say(command::Log{logbook::UseAsPlan{}});
         }

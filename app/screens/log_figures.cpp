@@ -1,5 +1,4 @@
 // The Log's panel over the whole library, and two builds side by side.
-#include "base/readout.h"
 #include "controls/bars.h"
 #include "controls/button.h"
 #include "controls/panel.h"
@@ -12,22 +11,16 @@ namespace lanternleaf {
 
 namespace {
 
-std::string in_short(const LibraryFigures& figures, int unreadable) {
-    std::string text = std::to_string(figures.builds);
-    text += figures.builds == 1 ? " build, " : " builds, ";
-    text += std::to_string(figures.finished);
-    text += " finished.";
+std::string in_short(const LibraryFigures& figures, int unreadable, const Words& words) {
+    std::string text = words("log.builds", {{"n", figures.builds}, {"finished", figures.finished}});
     if (figures.finished > 0) {
-        text += " **";
-        text += readout_percent(figures.first_pass_share());
-        text += "** passed every step at the first try. Half take less than **";
-        text += spoken_span(figures.median_build_s);
-        text += "**.";
+        text += ' ';
+        text += words("log.at_first_try", {{"percent", words.percent(figures.first_pass_share())},
+                                           {"time", spoken_span(figures.median_build_s)}});
     }
     if (unreadable > 0) {
-        text += " ";
-        text += std::to_string(unreadable);
-        text += " could not be read.";
+        text += ' ';
+        text += words("log.unreadable", {{"n", unreadable}});
     }
     return text;
 }
@@ -37,16 +30,18 @@ float draw_tape(Ui& ui, const Rect& r, float y, const LibraryFigures& figures) {
     const TextStyle small = ui.m.type(Type::Small);
     const double most = std::max({figures.planned_tape_mm, figures.used_tape_mm, 1.0});
     const float label_w = std::min(ui.m.with_text(210), r.w * 0.5f);
-    const auto bar_of = [&](const char* what, double mm, Colour colour) {
-        std::string words = what;
-        words += readout_number(mm / 1000.0, 2);
-        words += " m";
+    const auto bar_of = [&](const char* key, double mm, Colour colour) {
+        // Rolls are sold by the metre; inches are read as inches.
+        const std::string length = ui.words.unit() == LengthUnit::inch
+                                       ? ui.words.mm(mm)
+                                       : ui.words("log.metres", {{"m", ui.words.number(mm / 1000.0, 2)}});
+        const std::string words = ui.words(key, {{"length", length}});
         ui.pen().text_in({r.x, y, label_w, 26}, words, small, ui.theme().ink, Align::Left);
         share_bar(ui, {r.x + label_w, y + 7, r.w - label_w, 12}, static_cast<float>(mm / most), colour);
         y += std::max(28.0f, small.lead + 4);
     };
-    bar_of("Tape planned ", figures.planned_tape_mm, ui.theme().cu);
-    bar_of("Tape used ", figures.used_tape_mm, ui.theme().cu_lo);
+    bar_of("log.tape_planned", figures.planned_tape_mm, ui.theme().cu);
+    bar_of("log.tape_used", figures.used_tape_mm, ui.theme().cu_lo);
     return y;
 }
 
@@ -59,7 +54,8 @@ float draw_log_figures(Screen& screen, const Rect& r, float y) {
     const TextStyle body = ui.m.type(Type::Body);
     const TextStyle small = ui.m.type(Type::Small);
     const float width = r.w - 2 * ui.m.panel_pad_x;
-    const std::string words = run.done() ? in_short(figures, run.unreadable) : "Counting…";
+    const std::string words =
+        run.done() ? in_short(figures, run.unreadable, ui.words) : ui.words("log.counting");
     const float row_h = std::max(30.0f, small.lead + 8);
     const float head_h = ui.m.type(Type::H2).lead + 6 + ui.fonts().wrapped_height(words, body, width) + 10;
     const float tape_h = figures.finished > 0 ? 2 * std::max(28.0f, small.lead + 4) + 18 : 0;
@@ -67,8 +63,11 @@ float draw_log_figures(Screen& screen, const Rect& r, float y) {
     const Rect box{r.x, y, r.w, height};
     panel(ui, box);
     Rect inside = box.shrunk(ui.m.panel_pad_x, 14);
-    ui.add({.name = "log/figures", .role = Role::Note, .label = "All builds. " + words, .rect = box});
-    inside.cut_top(draw_heading(ui, inside, inside.y, "All builds in the library", Type::H2) + 6);
+    ui.add({.name = "log/figures",
+            .role = Role::Note,
+            .label = ui.words("log.all_spoken", {{"words", words}}),
+            .rect = box});
+    inside.cut_top(draw_heading(ui, inside, inside.y, ui.words("log.all_builds"), Type::H2) + 6);
     inside.cut_top(ui.pen().paragraph({inside.x, inside.y}, inside.w, words, body, ui.theme().ink) + 10);
     const bool narrow = inside.w < 560;
     const float name_w = narrow ? inside.w * 0.44f : inside.w * 0.34f;
@@ -76,9 +75,10 @@ float draw_log_figures(Screen& screen, const Rect& r, float y) {
     const float percent_w = ui.m.with_text(64);
     Rect head = inside.cut_top(row_h);
     ui.pen().text_in({head.x + name_w, head.y, head.w - name_w - time_w, head.h},
-                     narrow ? "at first try" : "passed at the first try", small, ui.theme().ink2,
-                     Align::Left);
-    ui.pen().text_in({head.right() - time_w, head.y, time_w, head.h}, narrow ? "time" : "middle time", small,
+                     narrow ? ui.words("log.first_try_brief") : ui.words("log.first_try"), small,
+                     ui.theme().ink2, Align::Left);
+    ui.pen().text_in({head.right() - time_w, head.y, time_w, head.h},
+                     narrow ? ui.words("log.time_brief") : ui.words("log.middle_time"), small,
                      ui.theme().ink2, Align::Right);
     for (int i = 0; i < kStepCount; ++i) {
         const StepFigures& step = figures.steps[static_cast<std::size_t>(i)];
@@ -101,7 +101,7 @@ float draw_log_figures(Screen& screen, const Rect& r, float y) {
         if (step.reached > 0) {
             const double share = first_pass_share(step);
             share_bar(ui, {row.x, row.centre().y - 6, row.w, 12}, static_cast<float>(share), ui.theme().leaf);
-            ui.pen().text_in(percent, readout_percent(share), style, ui.theme().ink, Align::Right);
+            ui.pen().text_in(percent, ui.words.percent(share), style, ui.theme().ink, Align::Right);
         }
     }
     if (figures.finished > 0) {
@@ -131,12 +131,12 @@ float draw_side(Ui& ui, const Rect& r, float y, const StepSide& side, const Step
     words(side.outcome, differs.outcome);
     words(side.time, differs.time);
     words(side.reading, differs.reading);
-    words(side.stops.empty() && differs.stops ? "no stop" : side.stops, differs.stops);
+    words(side.stops.empty() && differs.stops ? ui.words("log.no_stop") : side.stops, differs.stops);
     for (const std::string& change : side.changes) {
         words(change, differs.changes);
     }
     if (side.changes.empty() && differs.changes) {
-        words("nothing changed", true);
+        words(ui.words("log.nothing_changed"), true);
     }
     return y - top;
 }
@@ -150,11 +150,11 @@ float side_height(Ui& ui, float width, const StepSide& side, const StepDiffers& 
     words(side.outcome);
     words(side.time);
     words(side.reading);
-    words(side.stops.empty() && differs.stops ? "no stop" : side.stops);
+    words(side.stops.empty() && differs.stops ? ui.words("log.no_stop") : side.stops);
     for (const std::string& change : side.changes) {
         words(change);
     }
-    words(side.changes.empty() && differs.changes ? "nothing changed" : "");
+    words(side.changes.empty() && differs.changes ? ui.words("log.nothing_changed") : "");
     return height;
 }
 
@@ -165,7 +165,7 @@ float draw_log_compare(Screen& screen, const Rect& r, float y) {
     const LogCompare& compared = *screen.state.log_page.compare;
     const TextStyle body = ui.m.type(Type::Body);
     const float start = y;
-    y += draw_heading(ui, r, y, compared.title + ": two builds", Type::H1) + 4;
+    y += draw_heading(ui, r, y, ui.words("log.two_builds", {{"card", compared.title}}), Type::H1) + 4;
     y += ui.pen().paragraph({r.x, y}, r.w, compared.rows.summary, body, ui.theme().ink2) + 14;
     const bool narrow = r.w < 620;
     const float width = r.w - 2 * ui.m.panel_pad_x;
@@ -203,7 +203,8 @@ float draw_log_compare(Screen& screen, const Rect& r, float y) {
         divider(ui, {row.x, row.y}, {row.right(), row.y});
         ui.add({.name = "log/compare/" + std::to_string(step.number),
                 .role = Role::Note,
-                .label = step.title + (step.differs.any() ? ": differs" : ": alike"),
+                .label = ui.words(step.differs.any() ? "log.step_differs" : "log.step_alike",
+                                  {{"step", step.title}}),
                 .rect = row});
         std::string title = std::to_string(step.number);
         title += ' ';

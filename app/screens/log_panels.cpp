@@ -49,13 +49,13 @@ float draw_log_as_built(Screen& screen, const LogView& view, const Rect& r, floa
     panel(ui, box);
     Rect inside = box.shrunk(ui.m.panel_pad_x, 10);
     Rect head = inside.cut_top(head_h);
-    const ButtonLook look{.label = "Add a note", .icon = Icon::Plus};
+    const ButtonLook look{.label = ui.words("log.add_note"), .icon = Icon::Plus};
     const Rect slot = head.cut_right(button_width(ui, look));
     if (button(ui, "log/add-note", {slot.x, slot.centre().y - ui.m.button_h / 2, slot.w, ui.m.button_h},
                look)) {
         screen.say(command::Log{logbook::BeginNote{}});
     }
-    ui.pen().text_in(head, "As built", ui.m.type(Type::H2), ui.theme().ink, Align::Left);
+    ui.pen().text_in(head, ui.words("log.as_built"), ui.m.type(Type::H2), ui.theme().ink, Align::Left);
     inside.cut_top(8);
     for (const LogLine& line : view.as_built) {
         inside.cut_top(draw_log_line(ui, inside, inside.y, line));
@@ -77,21 +77,22 @@ float draw_log_builds(Screen& screen, const LogView& view, const Rect& r, float 
     Rect head = inside.cut_top(head_h);
     if (several) {
         const ButtonLook look{
-            .label = "Compare", .icon = Icon::Differ, .spoken = "Compare with another build"};
+            .label = ui.words("log.compare"), .icon = Icon::Differ, .spoken = ui.words("log.compare_spoken")};
         const Rect slot = head.cut_right(button_width(ui, look));
         if (button(ui, "log/compare-with",
                    {slot.x, slot.centre().y - ui.m.button_h / 2, slot.w, ui.m.button_h}, look)) {
             screen.say(command::OpenSheet{SheetKind::log_compare});
         }
     }
-    ui.pen().text_in(head, "Builds of this card", ui.m.type(Type::H2), ui.theme().ink, Align::Left);
+    ui.pen().text_in(head, ui.words("log.builds_of_card"), ui.m.type(Type::H2), ui.theme().ink, Align::Left);
     inside.cut_top(8);
     for (const LogView::Other& other : view.others) {
         const Rect line = inside.cut_top(row_h);
         const std::string name = "log/build/" + other.number;
         ui.add({.name = name,
                 .role = Role::Item,
-                .label = "Build " + other.number + ", " + other.when + ", " + other.state,
+                .label = ui.words("log.build_spoken",
+                                  {{"number", other.number}, {"when", other.when}, {"state", other.state}}),
                 .rect = line,
                 .checked = other.chosen});
         if (other.chosen || ui.pressed(name)) {

@@ -13,7 +13,16 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr const char* kCaptions[] = {"Front", "Traces", "After dark", "Inside", "What went wrong"};
+struct Caption {
+    const char* name; ///< of its target
+    const char* key;
+};
+
+constexpr Caption kCaptions[] = {{"Front", "log.caption_front"},
+                                 {"Traces", "log.caption_traces"},
+                                 {"After dark", "log.caption_dark"},
+                                 {"Inside", "log.caption_inside"},
+                                 {"What went wrong", "log.caption_wrong"}};
 
 // The whole picture within a room, in its own shape.
 Rect fitted(const Rect& room, const Picture& picture) {
@@ -32,7 +41,8 @@ void draw_print(Screen& screen, const Rect& r, const LogPhoto& photo, int index)
     const std::string name = "log/photo/" + std::to_string(index + 1);
     ui.add({.name = name,
             .role = Role::Item,
-            .label = "Photo: " + photo.caption + (photo.there ? "" : ", its file is missing"),
+            .label = ui.words(photo.there ? "log.photo_spoken" : "log.photo_gone_spoken",
+                              {{"caption", photo.caption}}),
             .rect = r});
     ui.pen().shadow(r, 2, Lift::Panel);
     ui.pen().fill(r, ui.pressed(name) ? ui.theme().well : ui.theme().panel, 2);
@@ -47,7 +57,8 @@ void draw_print(Screen& screen, const Rect& r, const LogPhoto& photo, int index)
         draw_icon(ui.pen(), photo.there ? Icon::Photo : Icon::Caution, paper.centre(), 30,
                   photo.there ? ui.theme().ink2 : ui.theme().ochre);
     }
-    const std::string words = photo.there ? photo.caption : photo.file + " is missing";
+    const std::string words =
+        photo.there ? photo.caption : ui.words("log.photo_gone", {{"file", photo.file}});
     ui.pen().text_in(caption, ui.fonts().fitted(words, small, caption.w), small, ui.theme().ink,
                      Align::Centre);
     if (ui.tapped(name)) {
@@ -66,8 +77,8 @@ float draw_log_photos(Screen& screen, const Rect& r, float y) {
     const float print_w = (width - 10 * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     const float print_h = print_w * 0.7f + ui.m.type(Type::Small).lead + 8;
     const int rows = (static_cast<int>(photos.size()) + columns - 1) / columns;
-    const std::string hint = ui.host().can_pick() ? "No photo yet. Take one, or choose one."
-                                                  : "No photo yet. Drop a picture on this window.";
+    const std::string hint =
+        ui.host().can_pick() ? ui.words("log.no_photo_take") : ui.words("log.no_photo_drop");
     const float empty_h = ui.fonts().wrapped_height(hint, body, width);
     const float content = rows == 0 ? empty_h : static_cast<float>(rows) * (print_h + 10) - 10;
     const float head_h = std::max(ui.m.button_h, ui.m.type(Type::H2).lead);
@@ -77,14 +88,15 @@ float draw_log_photos(Screen& screen, const Rect& r, float y) {
     Rect inside = box.shrunk(ui.m.panel_pad_x, 10);
     Rect head = inside.cut_top(head_h);
     if (ui.host().can_pick()) {
-        const ButtonLook look{.label = "Add", .icon = Icon::Photo, .spoken = "Add a photo"};
+        const ButtonLook look{
+            .label = ui.words("log.add"), .icon = Icon::Photo, .spoken = ui.words("log.add_photo")};
         const Rect slot = head.cut_right(button_width(ui, look));
         if (button(ui, "log/add-photo", {slot.x, slot.centre().y - ui.m.button_h / 2, slot.w, ui.m.button_h},
                    look)) {
             ui.host().pick_picture();
         }
     }
-    ui.pen().text_in(head, "Photos", ui.m.type(Type::H2), ui.theme().ink, Align::Left);
+    ui.pen().text_in(head, ui.words("log.photos"), ui.m.type(Type::H2), ui.theme().ink, Align::Left);
     inside.cut_top(8);
     if (rows == 0) {
         ui.pen().paragraph({inside.x, inside.y}, inside.w, hint, body, ui.theme().ink2);
@@ -119,14 +131,12 @@ void draw_log_photo_sheet(Screen& screen) {
     if (picture.there()) {
         draw_picture(ui.pen(), picture, fitted(body, picture), rgb(0xFFFFFF));
     } else {
-        const std::string words = photo.there ? "This picture cannot be shown here."
-                                              : "The file " + photo.file +
-                                                    " is missing from the build's folder. The rest of the "
-                                                    "record is whole.";
+        const std::string words = photo.there ? ui.words("log.photo_not_shown")
+                                              : ui.words("log.photo_file_gone", {{"file", photo.file}});
         ui.pen().paragraph({body.x, body.y}, body.w, words, ui.m.type(Type::Body), ui.theme().ink);
     }
     if (button(ui, "log-photo/remove", {foot.x, foot.y, foot.w, ui.m.button_h},
-               {.label = "Take it out of the record", .icon = Icon::Trash})) {
+               {.label = ui.words("log.photo_out"), .icon = Icon::Trash})) {
         screen.say(command::Log{logbook::RemovePhoto{page.photo}});
     }
     if (sheet.closed()) {
@@ -141,35 +151,34 @@ void draw_log_new_photo_sheet(Screen& screen) {
         screen.say(command::CloseSheet{});
         return;
     }
-    SheetPaper sheet(ui, "log-new-photo", usual_side(ui.m), true, sheet_height(ui, 620), "What does it show?",
-                     Icon::Photo);
+    SheetPaper sheet(ui, "log-new-photo", usual_side(ui.m), true, sheet_height(ui, 620),
+                     ui.words("log.photo_what"), Icon::Photo);
     if (!sheet.shown()) {
         return;
     }
     Scroll scroll(ui, "log-new-photo/rows", sheet.body());
     const Rect& body = sheet.body();
     float y = scroll.top();
-    y +=
-        ui.pen().paragraph({body.x, y}, body.w,
-                           "Only the picture itself is kept: no place, no date, no names from the camera. Do "
-                           "faces show? Leave them out.",
-                           ui.m.type(Type::Small), ui.theme().ink2) +
-        12;
+    y += ui.pen().paragraph({body.x, y}, body.w, ui.words("log.photo_private"), ui.m.type(Type::Small),
+                            ui.theme().ink2) +
+         12;
     std::vector<SheetRow> rows;
-    for (const char* caption : kCaptions) {
-        rows.push_back({std::string("log-new-photo/caption/") + caption, caption, Icon::None,
-                        command::Log{logbook::TypeCaption{caption}}, page.new_photo->caption == caption});
+    for (const Caption& each : kCaptions) {
+        const std::string words = ui.words(each.key);
+        rows.push_back({std::string("log-new-photo/caption/") + each.name, words, Icon::None,
+                        command::Log{logbook::TypeCaption{words}}, page.new_photo->caption == words});
     }
     y = draw_rows(screen, body, y, rows);
     std::string caption = page.new_photo->caption;
     static_cast<void>(text_field(ui, "log-new-photo/field", {body.x, y, body.w, ui.m.field_h},
-                                 {.label = "Or in your own words", .longest = kLongestCaption}, caption));
+                                 {.label = ui.words("log.own_words"), .longest = kLongestCaption}, caption));
     if (caption != page.new_photo->caption) {
         screen.say(command::Log{logbook::TypeCaption{caption}});
     }
     y += ui.m.field_h + 12;
     const Rect keep{body.x, y, body.w, ui.m.primary_h};
-    if (primary_button(ui, "log-new-photo/keep", keep, {.label = "Keep the photo", .icon = Icon::Tick})) {
+    if (primary_button(ui, "log-new-photo/keep", keep,
+                       {.label = ui.words("log.keep_photo"), .icon = Icon::Tick})) {
         ui.typing_in.clear();
         ui.host().show_keyboard(false, keep);
         screen.say(command::Log{logbook::KeepPhoto{}});
@@ -185,8 +194,8 @@ void draw_log_new_photo_sheet(Screen& screen) {
 void draw_log_compare_sheet(Screen& screen) {
     Ui& ui = screen.ui;
     const LogView view = make_log_view(screen.state, screen.ui.words);
-    SheetPaper sheet(ui, "log-compare", usual_side(ui.m), true, sheet_height(ui, 520), "Compare with",
-                     Icon::Differ);
+    SheetPaper sheet(ui, "log-compare", usual_side(ui.m), true, sheet_height(ui, 520),
+                     ui.words("log.compare_with"), Icon::Differ);
     if (!sheet.shown()) {
         return;
     }
@@ -194,9 +203,11 @@ void draw_log_compare_sheet(Screen& screen) {
     std::vector<SheetRow> rows;
     for (const LogView::Other& other : view.others) {
         if (!other.chosen) {
-            rows.push_back({"log-compare/" + other.number,
-                            "**Build " + other.number + "**  " + other.when + ", " + other.state, Icon::None,
-                            command::Log{logbook::Compare{other.journal}}, false});
+            rows.push_back(
+                {"log-compare/" + other.number,
+                 ui.words("log.compare_row",
+                          {{"number", other.number}, {"when", other.when}, {"state", other.state}}),
+                 Icon::None, command::Log{logbook::Compare{other.journal}}, false});
         }
     }
     const float y = draw_rows(screen, sheet.body(), scroll.top(), rows);

@@ -37,11 +37,10 @@ void draw_reading(Ui& ui, Rect r, const LogRow& row) {
         draw_trough(ui, trough, row.range);
         r.cut_left(trough.w + 14);
     }
-    const bool measured = row.reading != "not measured" && !row.reading.empty();
     if (row.has_range && !row.as_expected) {
         draw_icon(ui.pen(), Icon::Caution, {r.x + 11, r.centre().y}, 22, ui.theme().ochre);
         r.cut_left(28);
-    } else if (!row.has_range && measured && row.as_expected) {
+    } else if (!row.has_range && row.measured && row.as_expected) {
         draw_icon(ui.pen(), Icon::Fine, {r.x + 11, r.centre().y}, 22, ui.theme().leaf_text);
         r.cut_left(28);
     }
@@ -83,13 +82,13 @@ float draw_log_rows(Screen& screen, const LogView& view, const Rect& r, float y)
     const float time_w = ui.m.with_text(84);
     if (!narrow) {
         const Rect head = inside.cut_top(head_h);
-        const auto word = [&](float x, const char* text) {
+        const auto word = [&](float x, const std::string& text) {
             ui.pen().text_in({x, head.y, inside.right() - x, head.h}, text, small, ui.theme().ink2,
                              Align::Left);
         };
-        word(inside.x + 36, "Step");
-        word(inside.x + 36 + title_w, "Time");
-        word(inside.x + 36 + title_w + time_w, "Reading and expected range");
+        word(inside.x + 36, ui.words("log.step"));
+        word(inside.x + 36 + title_w, ui.words("log.time"));
+        word(inside.x + 36 + title_w + time_w, ui.words("log.reading"));
     }
     for (const LogRow& row : view.rows) {
         Rect line = inside.cut_top(row_h);

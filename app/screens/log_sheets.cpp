@@ -48,7 +48,7 @@ float draw_reading_row(Ui& ui, const Rect& r, float y, const LogStepView::Readin
     return height + 12;
 }
 
-float draw_head_of(Ui& ui, const Rect& r, float y, const char* words) {
+float draw_head_of(Ui& ui, const Rect& r, float y, const std::string& words) {
     divider(ui, {r.x, y + 4}, {r.right(), y + 4});
     return 14 + draw_heading(ui, r, y + 14, words, Type::H2) + 6;
 }
@@ -75,13 +75,13 @@ void draw_log_step_sheet(Screen& screen) {
         y += draw_log_line(ui, r, y, line);
     }
     if (!view.readings.empty()) {
-        y += draw_head_of(ui, r, y, "Readings");
+        y += draw_head_of(ui, r, y, ui.words("log.readings"));
         for (const LogStepView::ReadingRow& row : view.readings) {
             y += draw_reading_row(ui, r, y, row);
         }
     }
     if (!view.moves.empty()) {
-        y += draw_head_of(ui, r, y, "Time for each move");
+        y += draw_head_of(ui, r, y, ui.words("log.move_times"));
         for (const LogStepView::MoveRow& row : view.moves) {
             y += draw_move_time(ui, r, y, row);
         }
@@ -94,21 +94,19 @@ void draw_log_step_sheet(Screen& screen) {
 
 void draw_log_note_sheet(Screen& screen) {
     Ui& ui = screen.ui;
-    SheetPaper sheet(ui, "log-note", usual_side(ui.m), true, sheet_height(ui, 300), "A note for this record",
-                     Icon::Log);
+    SheetPaper sheet(ui, "log-note", usual_side(ui.m), true, sheet_height(ui, 300),
+                     ui.words("log.note_title"), Icon::Log);
     if (!sheet.shown()) {
         return;
     }
     const Rect& body = sheet.body();
     const TextStyle text = ui.m.type(Type::Body);
     float y = body.y;
-    y += ui.pen().paragraph({body.x, y}, body.w,
-                            "What would you want to know next time? Write no full names and no addresses.",
-                            text, ui.theme().ink) +
-         14;
+    y += ui.pen().paragraph({body.x, y}, body.w, ui.words("log.note_words"), text, ui.theme().ink) + 14;
     std::string note = screen.state.log_page.note;
-    const TextFieldHit hit = text_field(ui, "log-note/field", {body.x, y, body.w, ui.m.field_h},
-                                        {.label = "Tap and type", .longest = kLongestNote}, note);
+    const TextFieldHit hit =
+        text_field(ui, "log-note/field", {body.x, y, body.w, ui.m.field_h},
+                   {.label = ui.words("log.tap_and_type"), .longest = kLongestNote}, note);
     if (note != screen.state.log_page.note) {
         screen.say(command::Log{logbook::TypeNote{note}});
     }
@@ -116,7 +114,8 @@ void draw_log_note_sheet(Screen& screen) {
     y += ui.m.field_h + 14;
     if (!note.empty()) {
         const Rect keep{body.x, y, body.w, ui.m.primary_h};
-        if (primary_button(ui, "log-note/keep", keep, {.label = "Keep the note", .icon = Icon::Tick})) {
+        if (primary_button(ui, "log-note/keep", keep,
+                           {.label = ui.words("log.keep_note"), .icon = Icon::Tick})) {
             ui.typing_in.clear();
             ui.host().show_keyboard(false, keep);
             screen.say(command::Log{logbook::KeepNote{}});

@@ -111,7 +111,7 @@ void draw_pads(Screen& screen, const MakeView& view, Rect r) {
 // While pads are marked no tape lies there to explain: the legend's place is for the light box.
 void draw_trace_button(Screen& screen, const Rect& row) {
     Ui& ui = screen.ui;
-    const ButtonLook look{.label = "Trace from the screen", .icon = Icon::Sun};
+    const ButtonLook look{.label = ui.words("make.trace_from_screen"), .icon = Icon::Sun};
     const float w = std::min(button_width(ui, look), row.w);
     const Rect r{row.x, row.centre().y - ui.m.button_h / 2, w, ui.m.button_h};
     if (button(ui, "make/trace", r, look)) {
@@ -143,7 +143,8 @@ void draw_card_side(Screen& screen, const MakeView& view, Rect area) {
             if (!view.length_text.empty() && used + 110 < tools.w) {
                 const TextStyle small = ui.m.type(Type::Small);
                 const float x = tools.x + used + 18;
-                ui.pen().text({x, tools.centre().y - small.lead}, "This move", small, ui.theme().ink2);
+                ui.pen().text({x, tools.centre().y - small.lead}, ui.words("make.this_move"), small,
+                              ui.theme().ink2);
                 ui.pen().text({x, tools.centre().y}, view.length_text, small.bold(), ui.theme().ink);
             }
         }
@@ -168,12 +169,13 @@ void draw_nothing_yet(Screen& screen) {
     Ui& ui = screen.ui;
     const Regions regions = make_regions(ui.m, {.actions = false});
     const Rect page = regions.content(regions.page).shrunk(ui.m.page_margin + 8, 24);
-    const float y = page.y + draw_heading(ui, page, page.y, "Nothing on the table", Type::H1);
-    ui.pen().paragraph({page.x, y + 8}, std::min(page.w, 620.0f),
-                       "Choose a card on the Shelf, or carry on with a build you began.",
-                       ui.m.type(Type::Body), ui.theme().ink);
-    const ButtonLook look{.label = "Go to the Shelf", .icon = Icon::Shelf};
-    const Rect button{page.x, y + 90, std::min(primary_width(ui, look), page.w), ui.m.primary_h};
+    const float y = page.y + draw_heading(ui, page, page.y, ui.words("make.nothing"), Type::H1);
+    const float words_h =
+        ui.pen().paragraph({page.x, y + 8}, std::min(page.w, 620.0f), ui.words("make.nothing_words"),
+                           ui.m.type(Type::Body), ui.theme().ink);
+    const ButtonLook look{.label = ui.words("make.to_shelf"), .icon = Icon::Shelf};
+    const Rect button{page.x, y + std::max(90.0f, words_h + 30), std::min(primary_width(ui, look), page.w),
+                      ui.m.primary_h};
     if (primary_button(ui, "make/shelf", button, look)) {
         screen.say(command::GoTo{Place::shelf});
     }

@@ -35,16 +35,16 @@ MovePictureSpec spec_of(const Screen& screen, const MakeView& view) {
                       screen.ui.words);
 }
 
-CheckLook check_look(const CheckView& check) {
+CheckLook check_look(const CheckView& check, const Words& words) {
     CheckLook look;
-    look.title = "Check: " + check.title;
-    look.expect = "expect **" + check.expect + "**";
-    look.blank = "–.– " + check.unit;
-    look.no_meter = "I have no meter:\nlook for…";
+    look.title = words("make.check", {{"check", check.title}});
+    look.expect = words("make.expect", {{"range", check.expect}});
+    look.blank = words("make.blank", {{"unit", check.unit}});
+    look.no_meter = words("make.no_meter_look");
     if (check.answered) {
-        look.value = check.has_value    ? check.answer.substr(0, check.answer.find(','))
+        look.value = check.has_value    ? check.answer.substr(0, check.answer.find(", "))
                      : check.from_meter ? "OL"
-                                        : "seen";
+                                        : words("make.seen");
     }
     return look;
 }
@@ -67,7 +67,7 @@ float draw_why(Screen& screen, const std::string& why, const Rect& r, float y) {
     }
     Ui& ui = screen.ui;
     const TextStyle body = ui.m.type(Type::Body);
-    const float label = ui.pen().text({r.x, y}, "Why", body.bold(), ui.theme().leaf_text);
+    const float label = ui.pen().text({r.x, y}, ui.words("make.why"), body.bold(), ui.theme().leaf_text);
     return ui.pen().paragraph({r.x + label + 10, y}, r.w - label - 10, why, body, ui.theme().ink);
 }
 
@@ -157,7 +157,7 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     const bool meter =
         view.check && view.check->kind != CheckKind::look && view.check->kind != CheckKind::lights;
     const float third = view.check ? (foot.w - 16) * 0.26f : foot.w;
-    if (button(ui, "make/why", foot.cut_left(third), {.label = "Why"})) {
+    if (button(ui, "make/why", foot.cut_left(third), {.label = ui.words("make.why")})) {
         screen.say(command::OpenSheet{SheetKind::why});
     }
     if (view.check) {
@@ -170,7 +170,8 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
             foot.cut_left(8);
         }
         if (button(ui, "make/no-meter", foot,
-                   {.label = meter ? "No meter" : "Look for…", .icon = Icon::Eye})) {
+                   {.label = meter ? ui.words("make.no_meter") : ui.words("make.look_for"),
+                    .icon = Icon::Eye})) {
             screen.say(command::OpenNoMeter{view.check->id});
         }
     }
@@ -191,13 +192,13 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
 } // namespace
 
 float check_height(const Screen& screen, const CheckView& check, float width) {
-    return check_block_height(screen.ui, width, check_look(check));
+    return check_block_height(screen.ui, width, check_look(check, screen.ui.words));
 }
 
 void draw_check(Screen& screen, const CheckView& check, const Rect& r) {
     Ui& ui = screen.ui;
     if (check.kind != CheckKind::look && check.kind != CheckKind::lights) {
-        switch (check_block(ui, "make/check", r, check_look(check))) {
+        switch (check_block(ui, "make/check", r, check_look(check, ui.words))) {
         case CheckHit::Keypad:
             screen.say(command::OpenKeypad{check.id});
             break;
@@ -214,13 +215,15 @@ void draw_check(Screen& screen, const CheckView& check, const Rect& r) {
     const TextStyle body = ui.m.type(Type::Body);
     const Rect head = inside.cut_top(ui.m.with_text(32));
     draw_icon(ui.pen(), Icon::Eye, {head.x + 13, head.centre().y}, 26, ui.theme().blue);
-    ui.pen().text_in({head.x + 38, head.y, head.w - 38, head.h},
-                     ui.fonts().fitted("Look: " + check.title, body.bold(), head.w - 38), body.bold(),
-                     ui.theme().blue, Align::Left);
+    ui.pen().text_in(
+        {head.x + 38, head.y, head.w - 38, head.h},
+        ui.fonts().fitted(ui.words("make.look", {{"check", check.title}}), body.bold(), head.w - 38),
+        body.bold(), ui.theme().blue, Align::Left);
     inside.cut_top(6);
     if (button(ui, "make/check/no-meter",
                inside.cut_top(std::min(inside.h, 62 * std::max(1.0f, ui.m.text_scale))),
-               {.label = check.answered ? check.answer : "What to look for", .icon = Icon::Eye})) {
+               {.label = check.answered ? check.answer : ui.words("make.what_to_look_for"),
+                .icon = Icon::Eye})) {
         screen.say(command::OpenNoMeter{check.id});
     }
 }

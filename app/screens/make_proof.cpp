@@ -29,10 +29,11 @@ float draw_lights(Screen& screen, const MakeView& view, const Rect& r) {
         const Rect box{r.x + static_cast<float>(column) * (each + 8), y, each, height};
         const std::string name = "make/light/" + light.led;
         const std::string state = light.state.empty() ? "?" : light.state;
+        const std::string said = light.state.empty() ? state : ui.words("make.light_" + light.state);
         const bool lit = light.state == "lit";
         ui.add({.name = name,
                 .role = Role::Button,
-                .label = light.led + " is " + state,
+                .label = ui.words("make.light_is", {{"light", light.led}, {"state", said}}),
                 .rect = box,
                 .value = state});
         ui.pen().fill(box,
@@ -58,7 +59,7 @@ float draw_lights(Screen& screen, const MakeView& view, const Rect& r) {
             ui.pen().dashed_ring({box.x + 26, box.centre().y}, 17, ui.theme().edge, 2, 4, 4);
         }
         ui.pen().text({box.x + 52, box.centre().y - small.lead}, light.led, small.bold(), ui.theme().ink);
-        ui.pen().text({box.x + 52, box.centre().y}, light.state.empty() ? "tap" : light.state, small,
+        ui.pen().text({box.x + 52, box.centre().y}, light.state.empty() ? ui.words("make.tap") : said, small,
                       ui.theme().ink2);
         if (ui.tapped(name)) {
             screen.say(command::TapLight{light.led});
@@ -106,16 +107,18 @@ float draw_check_row(Screen& screen, const CheckView& check, const Rect& at) {
                        check.answered && !check.as_expected ? ui.theme().plum : ui.theme().ink2);
     float x = r.right() - buttons_w;
     if (meter) {
-        if (icon_button(ui, "proof/measure/" + check.id,
-                        {x, r.centre().y - ui.m.target / 2, ui.m.target, ui.m.target},
-                        {.icon = Icon::Keypad, .spoken = "Enter the reading: " + check.title})) {
+        if (icon_button(
+                ui, "proof/measure/" + check.id,
+                {x, r.centre().y - ui.m.target / 2, ui.m.target, ui.m.target},
+                {.icon = Icon::Keypad, .spoken = ui.words("make.enter_reading", {{"check", check.title}})})) {
             screen.say(command::OpenKeypad{check.id});
         }
         x += ui.m.target + 8;
     }
-    if (!lights && icon_button(ui, "proof/look/" + check.id,
-                               {x, r.centre().y - ui.m.target / 2, ui.m.target, ui.m.target},
-                               {.icon = Icon::Eye, .spoken = "Without a meter: " + check.title})) {
+    if (!lights &&
+        icon_button(
+            ui, "proof/look/" + check.id, {x, r.centre().y - ui.m.target / 2, ui.m.target, ui.m.target},
+            {.icon = Icon::Eye, .spoken = ui.words("make.without_meter", {{"check", check.title}})})) {
         screen.say(command::OpenNoMeter{check.id});
     }
     return height;
@@ -136,11 +139,11 @@ void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& panel_re
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, body, ui.theme().ink));
     r.cut_top(8);
     if (!view.lights.empty()) {
-        r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, "Press the flap and tap each light as you see it.",
-                                     body.bold(), ui.theme().ink));
+        r.cut_top(
+            ui.pen().paragraph({r.x, r.y}, r.w, ui.words("make.press_and_tap"), body.bold(), ui.theme().ink));
         r.cut_top(8);
         r.cut_top(draw_lights(screen, view, r));
-        const ButtonLook look{.label = "This is what I see", .icon = Icon::Eye};
+        const ButtonLook look{.label = ui.words("make.what_i_see"), .icon = Icon::Eye};
         if (leaf_button(ui, "make/save-seen",
                         {r.x, r.y, std::min(r.w, button_width(ui, look) + 30), ui.m.button_h}, look)) {
             screen.say(command::SaveSeen{});
@@ -148,7 +151,7 @@ void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& panel_re
         r.cut_top(ui.m.button_h + 12);
     }
     if (by_eye(view) > 1) {
-        const ButtonLook look{.label = "No meter: they all look right", .icon = Icon::Eye};
+        const ButtonLook look{.label = ui.words("make.all_look_right"), .icon = Icon::Eye};
         r.cut_top(4);
         if (leaf_button(ui, "proof/all-look-right", {r.x, r.y, r.w, ui.m.button_h}, look)) {
             screen.say(command::LookedAtAll{});
@@ -161,7 +164,7 @@ void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& panel_re
         r.cut_top(draw_check_row(screen, check, r));
     }
     if (view.proof.empty()) {
-        ui.pen().paragraph({r.x, r.y}, r.w, "The engine checks this step by itself.", body, ui.theme().ink2);
+        ui.pen().paragraph({r.x, r.y}, r.w, ui.words("make.checked_itself"), body, ui.theme().ink2);
         r.cut_top(body.lead);
     }
     scroll.done(r.y + 8 - scroll.top());

@@ -1,6 +1,5 @@
 // The verdict panel: a step that is stopped: the one plain cause, what to do, and the ways on. And the bar at
 // the foot of Make, which changes with what the panel shows.
-#include "base/readout.h"
 #include "controls/button.h"
 #include "controls/findings_row.h"
 #include "controls/panel.h"
@@ -20,8 +19,10 @@ FindingMark mark_of(Level level) {
                                      : FindingMark::Fine;
 }
 
-const char* word_of(Level level) {
-    return level == Level::problem ? "Problem" : level == Level::caution ? "Caution" : "Note";
+std::string word_of(const Words& words, Level level) {
+    return level == Level::problem   ? words("level.problem")
+           : level == Level::caution ? words("level.caution")
+                                     : words("level.note");
 }
 
 // The gap at large, with its width and the piece that would bridge it.
@@ -38,9 +39,9 @@ void draw_close_up(Screen& screen, const CloseUp& close_up, const Rect& frame) {
                         board_after(build.record.as_built, build.whole, build.steps, step), options);
     LensSpec spec;
     spec.centre_mm = (close_up.from_mm + close_up.to_mm) * 0.5;
-    spec.dimension = LensDimension{close_up.from_mm, close_up.to_mm, readout_mm(close_up.gap_mm)};
+    spec.dimension = LensDimension{close_up.from_mm, close_up.to_mm, ui.words.mm(close_up.gap_mm)};
     spec.repair = LensRepair{close_up.bridge_mm, close_up.bridge_width_mm,
-                             "bridge, " + readout_mm(close_up.bridge_length_mm) + " of tape"};
+                             ui.words("make.bridge", {{"length", ui.words.mm(close_up.bridge_length_mm)}})};
     draw_lens(ui.pen(), ui.theme(), frame, view, spec, ui.m.type(Type::CardLabel).size, kLens_ppm);
 }
 
@@ -117,9 +118,9 @@ void draw_back(Screen& screen, const Rect& r, const MakeView& view, bool brief) 
     if (r.empty()) {
         return;
     }
-    const bool tapped = brief
-                            ? icon_button(ui, "make/back", r, {.icon = Icon::Back, .spoken = "Back one move"})
-                            : button(ui, "make/back", r, {.label = view.back, .icon = Icon::Back});
+    const bool tapped =
+        brief ? icon_button(ui, "make/back", r, {.icon = Icon::Back, .spoken = ui.words("make.back_one")})
+              : button(ui, "make/back", r, {.label = view.back, .icon = Icon::Back});
     if (tapped) {
         screen.say(command::MoveBack{});
     }
@@ -147,7 +148,7 @@ void draw_verdict_panel(Screen& screen, const MakeView& view, const Rect& panel_
         r.cut_top(14);
     }
     if (!view.to_do.empty()) {
-        r.cut_top(draw_heading(ui, r, r.y, "What to do", Type::H2));
+        r.cut_top(draw_heading(ui, r, r.y, ui.words("make.to_do"), Type::H2));
         r.cut_top(8);
         int number = 0;
         for (const std::string& line : view.to_do) {
@@ -165,7 +166,7 @@ void draw_verdict_panel(Screen& screen, const MakeView& view, const Rect& panel_
             FindingLook look;
             look.mark = mark_of(finding.level);
             look.number = finding.level == Level::note ? 0 : ++number;
-            look.word = word_of(finding.level);
+            look.word = word_of(ui.words, finding.level);
             look.text = finding.text;
             const float height = findings_row_height(ui, r.w, look);
             static_cast<void>(
@@ -176,7 +177,7 @@ void draw_verdict_panel(Screen& screen, const MakeView& view, const Rect& panel_
     if (view.measure_again) {
         r.cut_top(6);
         if (leaf_button(ui, "make/find-fault", {r.x, r.y, r.w, ui.m.button_h},
-                        {.label = "Find the fault", .icon = Icon::Mend})) {
+                        {.label = ui.words("make.find_fault"), .icon = Icon::Mend})) {
             screen.say(command::GoTo{Place::mend});
         }
         r.cut_top(ui.m.button_h + 10);
@@ -190,11 +191,12 @@ void draw_make_actions(Screen& screen, const MakeView& view, const Regions& regi
     const Rect inside = regions.content(regions.actions);
     const MakeFace face = screen.state.build->face;
     ButtonLook primary{.label = view.primary, .icon = Icon::Tick};
-    std::vector<Secondary> secondaries = {
-        {"make/differs", {.label = "Mine is different", .icon = Icon::Differ}, command::OfferDifferences{}},
-        {"make/wrong",
-         {.label = "Something is wrong", .icon = Icon::Wrong},
-         command::OpenSheet{SheetKind::wrong}}};
+    std::vector<Secondary> secondaries = {{"make/differs",
+                                           {.label = ui.words("make.differs"), .icon = Icon::Differ},
+                                           command::OfferDifferences{}},
+                                          {"make/wrong",
+                                           {.label = ui.words("make.wrong"), .icon = Icon::Wrong},
+                                           command::OpenSheet{SheetKind::wrong}}};
     Command on_primary = command::MoveDone{};
     if (face == MakeFace::verdict) {
         primary.icon = Icon::Repeat;
@@ -205,24 +207,23 @@ void draw_make_actions(Screen& screen, const MakeView& view, const Regions& regi
             on_primary = command::MoveBack{};
         }
         if (ui.m.phone() && !view.measure_again) {
-            primary.label = view.repair ? view.repair->done : "Check again";
+            primary.label = view.repair ? view.repair->done : ui.words("make.check_again");
         }
         secondaries[1] = {"make/regardless",
-                          {.label = "Go on regardless", .icon = Icon::Next},
+                          {.label = ui.words("make.regardless"), .icon = Icon::Next},
                           command::OpenSheet{SheetKind::regardless}};
     } else if (face == MakeFace::proof) {
         on_primary = command::ProveStep{};
         if (view.unanswered > 0) {
             primary.enabled = false;
             primary.icon = Icon::Lock;
-            primary.reason = view.unanswered == 1
-                                 ? "One check is not answered yet. Use the meter, or the eye."
-                                 : std::to_string(view.unanswered) +
-                                       " checks are not answered yet. Use the meter, or the eye.";
+            primary.reason = ui.words("make.unanswered", {{"n", view.unanswered}});
         }
     }
-    if (ui.m.form == Form::Portrait && face == MakeFace::move) {
-        primary.label = view.primary == "Done: next move" ? "Done: next" : view.primary;
+    const bool next_move = face == MakeFace::move && view.pip_now + 1 < view.pips && view.move != nullptr &&
+                           view.move->kind != MoveKind::adult_notice;
+    if (ui.m.form == Form::Portrait && next_move) {
+        primary.label = ui.words("make.done_next");
     }
     const bool brief = ui.m.form != Form::Landscape;
     const float back_w = view.back.empty() ? 0

@@ -14,7 +14,9 @@ namespace lanternleaf {
 
 namespace {
 
-const char* const kPressingAsks = "Does pressing on joints, pads and folds change anything?";
+std::string pressing_asks(const Ui& ui) {
+    return ui.words("mend_place.pressing");
+}
 
 void draw_first_help(Screen& screen) {
     Ui& ui = screen.ui;
@@ -24,18 +26,13 @@ void draw_first_help(Screen& screen) {
     const TextStyle body = ui.m.type(Type::Body);
     const Rect r{page.x, 0, std::min(page.w, 760.0f), 0};
     float y = scroll.top() + 20;
-    y += draw_heading(ui, r, y, "A light stays dark?", Type::H1) + 8;
-    y += ui.pen().paragraph({r.x, y}, r.w, "**Is anything warm?** Take the cell out first, look second.",
-                            body, ui.theme().ink) +
-         16;
-    const char* const kFirst[] = {
-        "Pull out any tab or film between cell and tape.",
-        "Read the cell: the + face looks up at the flap unless the plan says otherwise.",
-        "Press each end of a dark light with a dry eraser. If it wakes, press it down for good.",
-        "Rub the joints of its trace hard, one after the other.",
-        "Hold the light alone across a good cell, both ways round. If it never shows, change it."};
+    y += draw_heading(ui, r, y, ui.words("mend_place.first_help"), Type::H1) + 8;
+    y += ui.pen().paragraph({r.x, y}, r.w, ui.words("wrong.warm"), body, ui.theme().ink) + 16;
+    const std::string first[] = {ui.words("mend_place.first_tab"), ui.words("mend_place.first_cell"),
+                                 ui.words("mend_place.first_press"), ui.words("mend_place.first_rub"),
+                                 ui.words("mend_place.first_swap")};
     int number = 0;
-    for (const char* line : kFirst) {
+    for (const std::string& line : first) {
         number_disc(ui, {r.x + 16, y + 16}, 16, std::to_string(++number), ui.theme().lamp, ui.theme().on_lamp,
                     ui.theme().lamp);
         y += std::max(32.0f, ui.pen().paragraph({r.x + 46, y + (32 - body.lead) / 2}, r.w - 46, line, body,
@@ -87,17 +84,18 @@ void draw_counts(Screen& screen, const MendView& view, Rect row) {
         row.cut_left(gap);
         return r;
     };
-    draw_count(ui, slot(), Look::lit, "Lit", view.lit);
-    draw_count(ui, slot(), Look::dim, "Dim", view.dim);
-    draw_count(ui, slot(), Look::dark, "Dark", view.dark);
-    if (view.any_light && button(ui, "mend/clear", {row.x, row.y, w, row.h},
-                                 {.label = "Clear", .icon = ui.m.phone() ? Icon::None : Icon::Undo})) {
+    draw_count(ui, slot(), Look::lit, ui.words("mend_place.lit"), view.lit);
+    draw_count(ui, slot(), Look::dim, ui.words("mend_place.dim"), view.dim);
+    draw_count(ui, slot(), Look::dark, ui.words("mend_place.dark"), view.dark);
+    if (view.any_light &&
+        button(ui, "mend/clear", {row.x, row.y, w, row.h},
+               {.label = ui.words("mend_place.clear"), .icon = ui.m.phone() ? Icon::None : Icon::Undo})) {
         act(screen, mend::ClearLights{});
     }
 }
 
 float pressing_button(const Ui& ui) {
-    return std::max(button_width(ui, {.label = "Yes"}), ui.m.with_text(72));
+    return std::max(button_width(ui, {.label = ui.words("mend_place.yes")}), ui.m.with_text(72));
 }
 
 // Room for the question beside its answers; all of the width where it must stand above them.
@@ -112,8 +110,8 @@ void draw_pressing(Screen& screen, const MendView& view, Rect row) {
     const TextStyle small = ui.m.type(Type::Small);
     const float each = pressing_button(ui);
     if (pressing_words(ui, row.w) == row.w) {
-        const float asks = ui.fonts().wrapped_height(kPressingAsks, small, row.w);
-        ui.pen().paragraph({row.x, row.y}, row.w, kPressingAsks, small, ui.theme().ink);
+        const float asks = ui.fonts().wrapped_height(pressing_asks(ui), small, row.w);
+        ui.pen().paragraph({row.x, row.y}, row.w, pressing_asks(ui), small, ui.theme().ink);
         row.cut_top(asks + 8);
         row.x = row.right() - 2 * each - 18;
         row.w = 2 * each + 18;
@@ -124,17 +122,18 @@ void draw_pressing(Screen& screen, const MendView& view, Rect row) {
     const Rect yes = row.cut_right(each);
     row.cut_right(10);
     if (!above) {
-        const float high = ui.fonts().wrapped_height(kPressingAsks, small, row.w);
-        ui.pen().paragraph({row.x, row.centre().y - high / 2}, row.w, kPressingAsks, small, ui.theme().ink);
+        const float high = ui.fonts().wrapped_height(pressing_asks(ui), small, row.w);
+        ui.pen().paragraph({row.x, row.centre().y - high / 2}, row.w, pressing_asks(ui), small,
+                           ui.theme().ink);
     }
-    const auto one = [&](const char* name, const Rect& r, const char* label, bool changes) {
+    const auto one = [&](const char* name, const Rect& r, const std::string& label, bool changes) {
         const Rect box{r.x, r.centre().y - ui.m.button_h / 2, r.w, ui.m.button_h};
         if (button(ui, name, box, {.label = label, .selected = view.pressing == changes})) {
             act(screen, mend::Pressing{changes});
         }
     };
-    one("mend/pressing/yes", yes, "Yes", true);
-    one("mend/pressing/no", no, "No", false);
+    one("mend/pressing/yes", yes, ui.words("mend_place.yes"), true);
+    one("mend/pressing/no", no, ui.words("mend_place.no"), false);
 }
 
 float pressing_height(const Ui& ui, const MendView& view, float w) {
@@ -143,10 +142,10 @@ float pressing_height(const Ui& ui, const MendView& view, float w) {
     }
     const float text_w = pressing_words(ui, w);
     if (text_w == w) {
-        return ui.fonts().wrapped_height(kPressingAsks, ui.m.type(Type::Small), w) + 8 + ui.m.button_h;
+        return ui.fonts().wrapped_height(pressing_asks(ui), ui.m.type(Type::Small), w) + 8 + ui.m.button_h;
     }
     return std::max(ui.m.target,
-                    ui.fonts().wrapped_height(kPressingAsks, ui.m.type(Type::Small), text_w) + 4);
+                    ui.fonts().wrapped_height(pressing_asks(ui), ui.m.type(Type::Small), text_w) + 4);
 }
 
 float explanation_height(const Ui& ui, const MendView& view, float w) {
@@ -190,10 +189,11 @@ float draw_panels(Screen& screen, const MendView& view, float x, float y, float 
     }
     if (screen.state.mend->warm_asked && view.can_take_back) {
         int tapped = -1;
-        y +=
-            mend_two(screen, {x, y, w, 0}, {"mend/undo", {.label = "Take back", .icon = Icon::Undo}},
-                     {"mend/none", {.label = "None of these fits", .icon = Icon::Eye}}, false, true, tapped) +
-            14;
+        y += mend_two(screen, {x, y, w, 0},
+                      {"mend/undo", {.label = ui.words("mend_place.take_back"), .icon = Icon::Undo}},
+                      {"mend/none", {.label = ui.words("mend_place.none_fits"), .icon = Icon::Eye}}, false,
+                      true, tapped) +
+             14;
         if (tapped >= 0) {
             act(screen, tapped == 0 ? MendCommand(mend::TakeBack{}) : MendCommand(mend::NoneFits{}));
         }

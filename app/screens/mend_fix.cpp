@@ -51,20 +51,23 @@ float draw_mend_fix(Screen& screen, const MendView& view, int index, Rect r, boo
     const bool from_tests = screen.state.mend->chosen >= 0 && view.test.has_value();
     const float top = r.y;
     const TextStyle body = ui.m.type(Type::Body);
-    r.cut_top(
-        mend_head(ui, r, Icon::Mend, cause.letter + ": " + cause.title, cause.percent + " likely", draw) + 6);
+    r.cut_top(mend_head(ui, r, Icon::Mend,
+                        ui.words("mend_place.cause", {{"letter", cause.letter}, {"cause", cause.title}}),
+                        ui.words("mend_place.likely", {{"percent", cause.percent}}), draw) +
+              6);
     r.cut_top(mend_words(ui, r, cause.sentence, body, ui.theme().ink2, draw) + 10);
     r.cut_top(draw_pictures(screen, cause, r, draw));
     r.cut_top(mend_numbered(ui, r, cause.fix, draw) + 6);
     int tapped = -1;
-    const MendButton found{"mend/found", {.label = "It was this: mended", .icon = Icon::None}};
-    const MendButton other = from_tests
-                                 ? MendButton{"mend/tests", {.label = "Back to the test", .icon = Icon::Back}}
-                                 : MendButton{"mend/take-back",
-                                              {.label = "Take an answer back",
-                                               .icon = Icon::Undo,
-                                               .enabled = view.can_take_back,
-                                               .reason = "Nothing was answered yet."}};
+    const MendButton found{"mend/found", {.label = ui.words("mend_place.found"), .icon = Icon::None}};
+    const MendButton other =
+        from_tests
+            ? MendButton{"mend/tests", {.label = ui.words("mend_place.back_to_test"), .icon = Icon::Back}}
+            : MendButton{"mend/take-back",
+                         {.label = ui.words("mend_place.answer_back"),
+                          .icon = Icon::Undo,
+                          .enabled = view.can_take_back,
+                          .reason = ui.words("mend_place.nothing_answered")}};
     r.cut_top(mend_two(screen, r, found, other, true, draw, tapped));
     if (tapped == 0) {
         act(screen, mend::Found{index});
@@ -73,8 +76,8 @@ float draw_mend_fix(Screen& screen, const MendView& view, int index, Rect r, boo
     }
     if (!from_tests) {
         r.cut_top(12);
-        r.cut_top(mend_words(ui, r, "With one of these Mend could ask more:", ui.m.type(Type::Small),
-                             ui.theme().ink2, draw) +
+        r.cut_top(mend_words(ui, r, ui.words("mend_place.could_ask"), ui.m.type(Type::Small), ui.theme().ink2,
+                             draw) +
                   4);
         r.cut_top(draw_mend_tools(screen, r, draw));
     }
@@ -85,24 +88,26 @@ float draw_mend_none_fits(Screen& screen, const MendView& view, Rect r, bool dra
     Ui& ui = screen.ui;
     const float top = r.y;
     const TextStyle body = ui.m.type(Type::Body);
-    r.cut_top(mend_head(ui, r, Icon::Eye, "None of these fits", "", draw) + 6);
-    r.cut_top(mend_words(ui, r, "Then one answer may have slipped, or it is something Mend cannot work out.",
-                         body, ui.theme().ink2, draw) +
-              10);
+    r.cut_top(mend_head(ui, r, Icon::Eye, ui.words("mend_place.none_fits"), "", draw) + 6);
+    r.cut_top(mend_words(ui, r, ui.words("mend_place.slipped"), body, ui.theme().ink2, draw) + 10);
     r.cut_top(mend_numbered(ui, r, view.none_fits, draw) + 6);
     int tapped = -1;
-    r.cut_top(mend_two(screen, r, {"mend/start-again", {.label = "Start again", .icon = Icon::Repeat}},
-                       {"mend/tests",
-                        {.label = view.test ? "Back to the test" : "Back to the causes", .icon = Icon::Back}},
-                       true, draw, tapped) +
-              10);
+    r.cut_top(
+        mend_two(screen, r,
+                 {"mend/start-again", {.label = ui.words("mend_place.start_again"), .icon = Icon::Repeat}},
+                 {"mend/tests",
+                  {.label = view.test ? ui.words("mend_place.back_to_test")
+                                      : ui.words("mend_place.back_to_causes"),
+                   .icon = Icon::Back}},
+                 true, draw, tapped) +
+        10);
     if (tapped == 0) {
         act(screen, mend::StartAgain{});
     } else if (tapped == 1) {
         act(screen, mend::LookAt{-1});
     }
     if (draw && button(ui, "mend/note", {r.x, r.y, r.w, ui.m.button_h},
-                       {.label = "Note it in the record", .icon = Icon::Log})) {
+                       {.label = ui.words("mend_place.note_it"), .icon = Icon::Log})) {
         act(screen, mend::NoteNoneFits{});
     }
     r.cut_top(ui.m.button_h);

@@ -15,10 +15,10 @@ void draw_mend_meter_sheet(Screen& screen) {
     const MendMeterView view = mend_meter_view(*mend->session.model, *mend->test, ui.words);
     KeypadLook look;
     look.title = view.title;
-    look.expect = "expect " + view.expect;
+    look.expect = ui.words("keypad.expect", {{"range", view.expect}});
     look.unit = view.unit;
-    look.save = "Save {value}";
-    look.over = view.volts ? "Save it with a minus" : "Meter shows OL";
+    look.save = ui.words("keypad.save");
+    look.over = view.volts ? ui.words("keypad.minus") : ui.words("keypad.over");
     look.low = view.low;
     look.high = view.high;
     look.full = view.full;

@@ -47,12 +47,13 @@ float draw_figure(Screen& screen, const MendMeterView& meter, const Rect& r, boo
     const TextStyle small = ui.m.type(Type::Small);
     const float high = 72.0f * std::max(1.0f, ui.m.text_scale);
     if (draw && leaf_button(ui, "mend/meter", {r.x, r.y, r.w, high},
-                            {.label = "Type what the meter shows", .icon = Icon::Keypad})) {
+                            {.label = ui.words("mend_place.type_meter"), .icon = Icon::Keypad})) {
         act(screen, mend::OpenMeter{});
     }
     return high + 8 +
-           mend_words(ui, {r.x, r.y + high + 6, r.w, 0}, "If all is well there: " + meter.expect + ".", small,
-                      ui.theme().ink2, draw) +
+           mend_words(ui, {r.x, r.y + high + 6, r.w, 0},
+                      ui.words("mend_place.if_well", {{"range", meter.expect}}), small, ui.theme().ink2,
+                      draw) +
            10;
 }
 
@@ -60,18 +61,17 @@ float draw_warm(Screen& screen, Rect r, bool draw) {
     Ui& ui = screen.ui;
     const float top = r.y;
     const TextStyle body = ui.m.type(Type::Body);
-    r.cut_top(mend_head(ui, r, Icon::Cellsafe, "First: is anything warm?", "about 5 seconds", draw) + 10);
-    r.cut_top(mend_words(ui, r,
-                         "**Take the cell out.** Touch the cell, the tape and the lights with a fingertip. A "
-                         "cell that is warm is shorted: leave it out, and keep it away from children.",
-                         body, ui.theme().ink, draw) +
-              16);
+    r.cut_top(mend_head(ui, r, Icon::Cellsafe, ui.words("mend_place.warm"),
+                        ui.words("mend_place.five_seconds"), draw) +
+              10);
+    r.cut_top(mend_words(ui, r, ui.words("mend_place.warm_words"), body, ui.theme().ink, draw) + 16);
     int tapped = -1;
     const bool brief = ui.m.phone();
-    r.cut_top(mend_two(screen, r,
-                       {"mend/cool", {.label = "Out, and cool", .icon = brief ? Icon::None : Icon::Tick}},
-                       {"mend/warm", {.label = "Out, and warm", .icon = brief ? Icon::None : Icon::Problem}},
-                       true, draw, tapped));
+    r.cut_top(mend_two(
+        screen, r,
+        {"mend/cool", {.label = ui.words("mend_place.out_cool"), .icon = brief ? Icon::None : Icon::Tick}},
+        {"mend/warm", {.label = ui.words("mend_place.out_warm"), .icon = brief ? Icon::None : Icon::Problem}},
+        true, draw, tapped));
     if (tapped >= 0) {
         act(screen, mend::WarmAnswer{tapped == 1});
     }
@@ -83,14 +83,9 @@ float draw_ask_lights(Screen& screen, const MendView& view, Rect r, bool draw) {
     const float top = r.y;
     const TextStyle body = ui.m.type(Type::Body);
     const bool warm = screen.state.mend->warm;
-    r.cut_top(mend_head(ui, r, Icon::Bulb, "Now the lights", "", draw) + 10);
+    r.cut_top(mend_head(ui, r, Icon::Bulb, ui.words("mend_place.now_lights"), "", draw) + 10);
     r.cut_top(mend_words(ui, r,
-                         warm
-                             ? "A warm cell is shorted. **Leave it out.** Without it every light is dark: "
-                               "say so here and look first where + and − may touch."
-                             : "With an adult, put the cell back. Hold the flap shut and **tap each light on "
-                               "the picture**: once when it is lit, twice when dim, three times when dark, "
-                               "four times when it flickers.",
+                         warm ? ui.words("mend_place.lights_warm") : ui.words("mend_place.lights_words"),
                          body, ui.theme().ink, draw) +
               14);
     int tapped = -1;
@@ -102,7 +97,7 @@ float draw_ask_lights(Screen& screen, const MendView& view, Rect r, bool draw) {
     if (!warm && !screen.state.build->record.cell_in) {
         r.cut_top(10);
         if (draw && button(ui, "mend/cell-in", {r.x, r.y, r.w, ui.m.button_h},
-                           {.label = "The cell is in again", .icon = Icon::Holder})) {
+                           {.label = ui.words("mend_place.cell_in"), .icon = Icon::Holder})) {
             act(screen, mend::CellIn{});
         }
         r.cut_top(ui.m.button_h);
@@ -130,7 +125,8 @@ float draw_test(Screen& screen, const MendTestView& test, Rect r, bool draw) {
     const float top = r.y;
     const TextStyle body = ui.m.type(Type::Body);
     const TextStyle small = ui.m.type(Type::Small);
-    r.cut_top(mend_head(ui, r, test.meter ? Icon::Meter : Icon::Press, "Next best test", test.seconds, draw) +
+    r.cut_top(mend_head(ui, r, test.meter ? Icon::Meter : Icon::Press, ui.words("mend_place.next_test"),
+                        test.seconds, draw) +
               10);
     const bool beside = test.at_mm && !ui.m.phone() && ui.m.text_scale < 1.4f;
     Rect text = r;
@@ -150,8 +146,9 @@ float draw_test(Screen& screen, const MendTestView& test, Rect r, bool draw) {
         text = r;
     }
     const float text_top = text.y;
-    text.cut_top(
-        mend_words(ui, text, "**" + test.title + ".** " + test.sentence, body, ui.theme().ink, draw));
+    text.cut_top(mend_words(ui, text,
+                            ui.words("mend_place.test", {{"title", test.title}, {"words", test.sentence}}),
+                            body, ui.theme().ink, draw));
     if (!test.tells.empty()) {
         text.cut_top(6);
         text.cut_top(mend_words(ui, text, test.tells, small, ui.theme().ink2, draw));
@@ -162,14 +159,16 @@ float draw_test(Screen& screen, const MendTestView& test, Rect r, bool draw) {
     } else {
         const TextStyle strong = body.bold();
         if (draw) {
-            ui.pen().text({r.x, r.y}, "What happened?", strong, ui.theme().ink);
+            ui.pen().text({r.x, r.y}, ui.words("mend_place.what_happened"), strong, ui.theme().ink);
         }
         r.cut_top(strong.lead + 6);
         r.cut_top(draw_answers(screen, test, r, draw));
     }
     int tapped = -1;
-    r.cut_top(mend_two(screen, r, {"mend/cannot-tell", {.label = "Can’t tell"}},
-                       {"mend/another", {.label = ui.m.phone() ? "Another test" : "Give me another test"}},
+    r.cut_top(mend_two(screen, r, {"mend/cannot-tell", {.label = ui.words("mend_place.cannot_tell")}},
+                       {"mend/another",
+                        {.label = ui.m.phone() ? ui.words("mend_place.another")
+                                               : ui.words("mend_place.give_another")}},
                        false, draw, tapped) +
               10);
     if (tapped >= 0) {
@@ -187,21 +186,23 @@ float draw_mend_tools(Screen& screen, const Rect& r, bool draw) {
 
     const struct {
         const char* name;
-        const char* label;
+        std::string label;
         mend::Tool tool;
         bool on;
-    } all[] = {{"mend/have/meter", "Meter", mend::Tool::meter, tools.meter},
-               {"mend/have/foil", "Foil", mend::Tool::foil, tools.foil},
-               {"mend/have/cell", "A good cell", mend::Tool::known_cell, tools.known_cell},
-               {"mend/have/light", "A spare light", mend::Tool::known_led, tools.known_led}};
+    } all[] = {
+        {"mend/have/meter", ui.words("mend_place.have_meter"), mend::Tool::meter, tools.meter},
+        {"mend/have/foil", ui.words("mend_place.have_foil"), mend::Tool::foil, tools.foil},
+        {"mend/have/cell", ui.words("mend_place.have_cell"), mend::Tool::known_cell, tools.known_cell},
+        {"mend/have/light", ui.words("mend_place.have_light"), mend::Tool::known_led, tools.known_led}};
 
     const TextStyle small = ui.m.type(Type::Small);
-    const float label_w = ui.fonts().width("I have", small) + 12;
+    const float label_w = ui.fonts().width(ui.words("mend_place.i_have"), small) + 12;
     const float high = ui.m.target;
     float x = r.x + label_w;
     float y = r.y;
     if (draw) {
-        ui.pen().text_in({r.x, y, label_w, high}, "I have", small, ui.theme().ink2, Align::Left);
+        ui.pen().text_in({r.x, y, label_w, high}, ui.words("mend_place.i_have"), small, ui.theme().ink2,
+                         Align::Left);
     }
     for (const auto& one : all) {
         const ButtonLook look{

@@ -106,7 +106,8 @@ float cause_row(Screen& screen, const MendCauseRow& cause, int index, const Rect
     const std::string name = "mend/cause/" + cause.letter;
     ui.add({.name = name,
             .role = Role::Button,
-            .label = cause.letter + ": " + cause.title + ", " + cause.percent,
+            .label = ui.words("mend_place.cause_spoken",
+                              {{"letter", cause.letter}, {"cause", cause.title}, {"percent", cause.percent}}),
             .rect = {row.x, row.y - 4, row.w, std::max(high + 8, ui.m.target - 6)}});
     const Rect box{row.x, row.y, tile, tile};
     if (ui.pressed(name) || screen.state.mend->chosen == index) {
@@ -131,7 +132,7 @@ float draw_causes_panel(Screen& screen, const MendView& view, const Rect& r, boo
     Ui& ui = screen.ui;
     Rect in = mend_inside(ui, r);
     const float top = r.y;
-    in.cut_top(mend_head(ui, in, Icon::None, "Likely causes", view.after, draw) + 6);
+    in.cut_top(mend_head(ui, in, Icon::None, ui.words("mend_place.likely_causes"), view.after, draw) + 6);
     for (std::size_t i = 0; i < view.causes.size(); ++i) {
         in.cut_top(cause_row(screen, view.causes[i], static_cast<int>(i), in, draw) + 10);
     }

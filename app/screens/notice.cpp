@@ -15,16 +15,14 @@ namespace {
 
 struct Line {
     Icon icon;
-    const char* words;
+    const char* key;
 };
 
-constexpr Line kCautions[] = {
-    {Icon::People, "**An adult handles the cell.** Children can do everything else."},
-    {Icon::Lock, "**Keep spare and used cells locked away,** up high, from the first step to the last."},
-    {Icon::Holder,
-     "**Close the flap so it cannot be picked open:** tape all three sides before the card is given."},
-    {Icon::Mouth, "**Not for children under three,** nor where one may find the card alone."},
-    {Icon::Eye, "**Count the cells** when you start and when you tidy up."}};
+constexpr Line kCautions[] = {{Icon::People, "notice.adult"},
+                              {Icon::Lock, "notice.locked"},
+                              {Icon::Holder, "notice.flap"},
+                              {Icon::Mouth, "notice.under_three"},
+                              {Icon::Eye, "notice.count"}};
 
 // The picture of the cell about to go in, to scale with nothing but itself, and the spares locked up.
 void draw_cell_picture(Ui& ui, const Rect& r, const std::string& across) {
@@ -33,7 +31,7 @@ void draw_cell_picture(Ui& ui, const Rect& r, const std::string& across) {
     pen.fill(r, t.sheet, ui.m.radius);
     pen.outline(r, t.line, 1, ui.m.radius);
     const TextStyle body = ui.m.type(Type::Body);
-    pen.text({r.x + 24, r.y + 16}, "The cell about to go in", body.bold(), t.ink);
+    pen.text({r.x + 24, r.y + 16}, ui.words("notice.cell_to_come"), body.bold(), t.ink);
     const Point c{r.x + r.w * 0.32f, r.y + r.h * 0.55f};
     const float rx = std::min(80.0f, r.w * 0.21f);
     const float ry = rx * 0.34f;
@@ -64,7 +62,7 @@ void draw_cell_picture(Ui& ui, const Rect& r, const std::string& across) {
     pen.line({c.x - rx, foot}, {c.x + rx, foot}, t.ink2, 2);
     pen.line({c.x - rx, foot - 6}, {c.x - rx, foot + 6}, t.ink2, 2);
     pen.line({c.x + rx, foot - 6}, {c.x + rx, foot + 6}, t.ink2, 2);
-    pen.text({c.x, foot + 10}, across + " across", body, t.ink, Align::Centre);
+    pen.text({c.x, foot + 10}, ui.words("notice.across", {{"length", across}}), body, t.ink, Align::Centre);
     // Spares: the pack with its lock.
     const Rect pack = around({r.x + r.w * 0.79f, r.y + r.h * 0.5f}, std::min(94.0f, r.w * 0.25f),
                              std::min(142.0f, r.h * 0.5f));
@@ -79,10 +77,10 @@ void draw_cell_picture(Ui& ui, const Rect& r, const std::string& across) {
         pen.disc(at, pack.w * 0.16f, t.ag_hi);
         pen.ring(at, pack.w * 0.16f, t.ink, 2);
     }
-    pen.text({pack.centre().x, foot + 10}, "spares, locked", body, t.ink, Align::Centre);
+    pen.text({pack.centre().x, foot + 10}, ui.words("notice.spares"), body, t.ink, Align::Centre);
 }
 
-float draw_section(Ui& ui, const Rect& r, float y, const char* head, const char* words) {
+float draw_section(Ui& ui, const Rect& r, float y, const std::string& head, const std::string& words) {
     const TextStyle body = ui.m.type(Type::Body);
     const float top = y;
     y += ui.pen().paragraph({r.x, y}, r.w, head, ui.m.type(Type::H2), ui.theme().ink) + 4;
@@ -99,7 +97,7 @@ float draw_region(Screen& screen, const Rect& r, float y) {
     const TextStyle body = ui.m.type(Type::Body);
     std::string numbers;
     if (!region.ambulance.empty()) {
-        numbers = "Ambulance **" + region.ambulance + "**";
+        numbers = ui.words("notice.ambulance", {{"number", region.ambulance}});
     }
     if (!region.help.empty()) {
         numbers += (numbers.empty() ? "" : "   ") + region.help_name + " **" + region.help + "**";
@@ -113,7 +111,8 @@ float draw_region(Screen& screen, const Rect& r, float y) {
     for (std::size_t i = 0; i < table.regions.size(); ++i) {
         index = table.regions[i].id == region.id ? i : index;
     }
-    const ButtonLook look{.label = "Region: " + region.name, .icon = Icon::Repeat};
+    const ButtonLook look{.label = ui.words("notice.region", {{"region", region.name}}),
+                          .icon = Icon::Repeat};
     if (button(ui, "notice/region", {r.x, y, std::min(r.w, button_width(ui, look)), ui.m.button_h}, look)) {
         Settings settings = screen.state.settings;
         settings.region = table.regions[(index + 1) % table.regions.size()].id;
@@ -122,7 +121,9 @@ float draw_region(Screen& screen, const Rect& r, float y) {
     y += ui.m.button_h + 8;
     const std::string how = checked_how(table, ui.words);
     const std::string checked =
-        table.checked.empty() ? how : "Last checked " + spoken_date(table.checked, ui.words) + ". " + how;
+        table.checked.empty()
+            ? how
+            : ui.words("notice.checked", {{"date", spoken_date(table.checked, ui.words)}, {"how", how}});
     y += ui.pen().paragraph({r.x, y}, r.w, checked, ui.m.type(Type::Small), ui.theme().ink2) + 12;
     return y - top;
 }
@@ -133,10 +134,8 @@ float draw_emergency(Screen& screen, const Rect& r, float y, bool with_region) {
     Ui& ui = screen.ui;
     const TextStyle h2 = ui.m.type(Type::H2);
     const TextStyle body = ui.m.type(Type::Body);
-    const std::string head =
-        "If a cell may have been swallowed, or put in a nose or ear, get emergency help at once.";
-    const std::string words = "Do not wait for signs. Do not make the child sick. Say that it was a coin "
-                              "cell, and take the packet with you.";
+    const std::string head = ui.words("notice.emergency");
+    const std::string words = ui.words("notice.meanwhile");
     const float indent = ui.m.phone() ? 16.0f : 80.0f;
     const float width = r.w - indent - 20;
     const float height =
@@ -161,23 +160,21 @@ float draw_words(Screen& screen, const Rect& r, float y, bool reading) {
     Ui& ui = screen.ui;
     const float top = y;
     const TextStyle body = ui.m.type(Type::Body);
-    const char* harm =
-        "Swallowed, it can burn through the throat within two hours. It can do this even when it is too flat "
-        "to light a card. It burns inside a nose or an ear too.";
+    const std::string harm = ui.words("notice.harm");
     if (reading) {
         y += draw_emergency(screen, r, y, true);
     }
-    y += ui.pen().paragraph({r.x, y}, r.w, "A coin cell can badly hurt a child", ui.m.type(Type::Hero),
-                            ui.theme().ink) +
-         6;
+    y +=
+        ui.pen().paragraph({r.x, y}, r.w, ui.words("notice.head"), ui.m.type(Type::Hero), ui.theme().ink) + 6;
     y += ui.pen().paragraph({r.x, y}, r.w, harm, body, ui.theme().ink) + 16;
     if (!reading) {
         y += draw_emergency(screen, r, y, false) + 6;
     }
     for (const Line& line : kCautions) {
-        const float height = ui.fonts().wrapped_height(line.words, body, r.w - 50);
+        const std::string words = ui.words(line.key);
+        const float height = ui.fonts().wrapped_height(words, body, r.w - 50);
         draw_icon(ui.pen(), line.icon, {r.x + 17, y + body.lead / 2 + 1}, 30, ui.theme().plum);
-        ui.pen().paragraph({r.x + 50, y}, r.w - 50, line.words, body, ui.theme().ink);
+        ui.pen().paragraph({r.x + 50, y}, r.w - 50, words, body, ui.theme().ink);
         y += height + 12;
     }
     return y - top;
@@ -186,26 +183,20 @@ float draw_words(Screen& screen, const Rect& r, float y, bool reading) {
 float draw_aside(Screen& screen, const Rect& r, float y) {
     Ui& ui = screen.ui;
     const float top = y;
-    y += draw_section(
-        ui, r, y, "While you build",
-        "The cell goes in last. It comes out again after each test until an adult has taped the flap shut.");
-    y += draw_section(
-        ui, r, y, "When it is flat",
-        "Cover both faces with sticky tape. Follow your local rules for keeping cells, giving them away and "
-        "throwing them out.");
-    y += draw_section(ui, r, y, "If anything is warm",
-                      "Take the cell out first. Look for the cause after that.");
+    y += draw_section(ui, r, y, ui.words("notice.building"), ui.words("notice.building_words"));
+    y += draw_section(ui, r, y, ui.words("notice.flat"), ui.words("notice.flat_words"));
+    y += draw_section(ui, r, y, ui.words("notice.warm"), ui.words("notice.warm_words"));
     return y - top;
 }
 
-std::string cell_across(const AppState& state) {
+std::string cell_across(const AppState& state, const Words& words) {
     if (state.build) {
         const auto cell = state.build->parts.cells.find(state.build->record.as_built.cell.type);
         if (cell != state.build->parts.cells.end()) {
-            return std::to_string(static_cast<int>(cell->second.diameter_mm + 0.5)) + " mm";
+            return words.mm(std::round(cell->second.diameter_mm));
         }
     }
-    return "20 mm";
+    return words.mm(20);
 }
 
 void draw_notice_bar(Screen& screen, const Regions& regions) {
@@ -216,11 +207,12 @@ void draw_notice_bar(Screen& screen, const Regions& regions) {
     const bool asking = screen.state.notice == Notice::asking;
     const TextStyle body = ui.m.type(Type::Body);
     const float used = ui.pen().text_in({inside.x + 52, inside.y, inside.w - 52, inside.h},
-                                        asking ? "Before the cell goes in" : "Coin cells & children",
+                                        asking ? ui.words("notice.before") : ui.words("top.safety"),
                                         body.bold(), ui.theme().ink, Align::Left);
     if (screen.state.build) {
         const std::string build =
-            screen.state.build->record.title + ", build " + std::to_string(screen.state.build->shelf.number);
+            ui.words("notice.build", {{"title", screen.state.build->record.title},
+                                      {"number", std::to_string(screen.state.build->shelf.number)}});
         const float room = inside.w - 52 - used - 24;
         if (room > 120) {
             ui.pen().text_in({inside.right() - room, inside.y, room, inside.h},
@@ -248,7 +240,7 @@ void draw_notice(Screen& screen) {
     if (wide) {
         Scroll scroll(ui, "notice/aside", {aside.x - 4, page.y, aside.w + 8, page.h}, ui.theme().table);
         float y = scroll.top() + 20;
-        draw_cell_picture(ui, {aside.x, y, aside.w, 282}, cell_across(screen.state));
+        draw_cell_picture(ui, {aside.x, y, aside.w, 282}, cell_across(screen.state, ui.words));
         y += 282 + 22;
         y += draw_aside(screen, aside, y);
         scroll.done(y - scroll.top());
@@ -268,11 +260,12 @@ void draw_notice(Screen& screen) {
     draw_notice_bar(screen, regions);
     bar(ui, regions.actions, false);
     Rect foot = regions.content(regions.actions).shrunk(ui.m.phone() ? 8.0f : ui.m.page_margin, 0);
-    const ButtonLook back{.label = asking ? "Not now" : "Back", .icon = Icon::Back};
-    const HoldLook hold{.label = "I am an adult and I have read this",
-                        .idle = "hold for four seconds",
-                        .one_more = "keep holding: 1 second more",
-                        .more = "keep holding: {n} seconds more"};
+    const ButtonLook back{.label = asking ? ui.words("notice.not_now") : ui.words("notice.back"),
+                          .icon = Icon::Back};
+    const HoldLook hold{.label = ui.words("notice.i_have_read"),
+                        .idle = ui.words("notice.hold"),
+                        .one_more = ui.words("notice.one_more"),
+                        .more = ui.words("notice.more")};
     if (ui.m.phone()) {
         foot.cut_top(8);
         Rect back_r = foot;

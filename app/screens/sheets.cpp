@@ -78,31 +78,34 @@ void rows_sheet(Screen& screen, std::string_view name, const std::string& title,
 } // namespace
 
 void draw_places_sheet(Screen& screen) {
-    const auto row = [&](Place place, const char* name, const char* label, Icon icon) {
+    const Ui& ui = screen.ui;
+    const auto row = [&](Place place, const char* name, const std::string& label, Icon icon) {
         return SheetRow{name, label, icon, command::GoTo{place}, screen.state.place == place};
     };
-    rows_sheet(
-        screen, "places", "Go to", Icon::None, "",
-        {row(Place::shelf, "places/shelf", "Shelf: your cards and builds", Icon::Shelf),
-         row(Place::draw, "places/draw", "Draw: look at the plan", Icon::Draw),
-         row(Place::make, "places/make", "Make: build it, move by move", Icon::Make),
-         row(Place::mend, "places/mend", "Mend: when a light stays dark", Icon::Mend),
-         row(Place::log, "places/log", "Log: what was built", Icon::Log),
-         {"places/light", "Light: this card after dark", Icon::Bulb, command::OpenLight{}, false},
-         {"places/settings", "Settings", Icon::Settings, command::OpenSheet{SheetKind::settings}, false}});
+    rows_sheet(screen, "places", ui.words("sheet.go_to"), Icon::None, "",
+               {row(Place::shelf, "places/shelf", ui.words("sheet.shelf"), Icon::Shelf),
+                row(Place::draw, "places/draw", ui.words("sheet.draw"), Icon::Draw),
+                row(Place::make, "places/make", ui.words("sheet.make"), Icon::Make),
+                row(Place::mend, "places/mend", ui.words("sheet.mend"), Icon::Mend),
+                row(Place::log, "places/log", ui.words("sheet.log"), Icon::Log),
+                {"places/light", ui.words("sheet.light"), Icon::Bulb, command::OpenLight{}, false},
+                {"places/settings", ui.words("settings.title"), Icon::Settings,
+                 command::OpenSheet{SheetKind::settings}, false}});
 }
 
 void draw_steps_sheet(Screen& screen) {
     const MakeView view = make_view(screen.state);
+    const Words& words = screen.ui.words;
     std::vector<SheetRow> rows;
     for (const RailBead& bead : view.rail) {
-        const char* state = bead.state == BeadKind::done         ? "proved"
-                            : bead.state == BeadKind::regardless ? "gone on regardless"
-                            : bead.state == BeadKind::now        ? "now"
-                            : bead.state == BeadKind::stopped    ? "stopped"
-                                                                 : "opens when the one before is proved";
+        const std::string state = bead.state == BeadKind::done         ? words("sheet.step_proved")
+                                  : bead.state == BeadKind::regardless ? words("sheet.step_regardless")
+                                  : bead.state == BeadKind::now        ? words("sheet.step_now")
+                                  : bead.state == BeadKind::stopped    ? words("sheet.step_stopped")
+                                                                       : words("sheet.step_opens");
         rows.push_back({"steps/" + std::to_string(bead.step),
-                        std::to_string(bead.step) + "  " + bead.full + ": " + state,
+                        words("sheet.step",
+                              {{"number", std::to_string(bead.step)}, {"step", bead.full}, {"state", state}}),
                         bead.state == BeadKind::done      ? Icon::Tick
                         : bead.state == BeadKind::blocked ? Icon::Lock
                         : bead.state == BeadKind::stopped ? Icon::Problem
@@ -110,34 +113,36 @@ void draw_steps_sheet(Screen& screen) {
                         command::CloseSheet{},
                         bead.state == BeadKind::now || bead.state == BeadKind::stopped});
     }
-    rows_sheet(screen, "steps", "The seven steps", Icon::None, "", rows);
+    rows_sheet(screen, "steps", words("sheet.seven_steps"), Icon::None, "", rows);
 }
 
 void draw_why_sheet(Screen& screen) {
     const MakeView view = make_view(screen.state);
-    rows_sheet(screen, "why", "Why", Icon::Book, view.why,
-               {{"why/back", "Back to the move", Icon::Back, command::CloseSheet{}, false}});
+    rows_sheet(
+        screen, "why", screen.ui.words("make.why"), Icon::Book, view.why,
+        {{"why/back", screen.ui.words("sheet.back_to_move"), Icon::Back, command::CloseSheet{}, false}});
 }
 
 void draw_menu_sheet(Screen& screen) {
-    rows_sheet(
-        screen, "menu", "This build", Icon::None, "",
-        {{"menu/log", "Look at its record", Icon::Log, command::OpenLog{screen.state.menu_build}, false},
-         {"menu/put-away", "Put it away unfinished. Its record stays in the library.", Icon::Trash,
-          command::PutAway{screen.state.menu_build}, false}});
+    const Words& words = screen.ui.words;
+    rows_sheet(screen, "menu", words("sheet.this_build"), Icon::None, "",
+               {{"menu/log", words("sheet.look_at_record"), Icon::Log,
+                 command::OpenLog{screen.state.menu_build}, false},
+                {"menu/put-away", words("sheet.put_away"), Icon::Trash,
+                 command::PutAway{screen.state.menu_build}, false}});
 }
 
 void draw_regardless_sheet(Screen& screen) {
+    const Words& words = screen.ui.words;
     rows_sheet(
-        screen, "regardless", "Go on regardless?", Icon::Caution,
-        "The step is not proved. Going on is written in the record, and later steps may hide what is wrong.",
-        {{"regardless/checked", "I checked it in my own way", Icon::Eye,
+        screen, "regardless", words("sheet.regardless"), Icon::Caution, words("sheet.regardless_words"),
+        {{"regardless/checked", words("sheet.regardless_own_way"), Icon::Eye,
           command::GoOnRegardless{"checked in the maker's own way"}, false},
-         {"regardless/later", "I will put it right later", Icon::Clock,
+         {"regardless/later", words("sheet.regardless_later"), Icon::Clock,
           command::GoOnRegardless{"to be put right later"}, false},
-         {"regardless/practice", "This card is for practice", Icon::Book,
+         {"regardless/practice", words("sheet.regardless_practice"), Icon::Book,
           command::GoOnRegardless{"a practice card"}, false},
-         {"regardless/stay", "Stay at this step", Icon::Back, command::CloseSheet{}, false}});
+         {"regardless/stay", words("sheet.regardless_stay"), Icon::Back, command::CloseSheet{}, false}});
 }
 
 // Each language by the name its own speakers give it, so that nobody is lost in another's.
@@ -157,8 +162,8 @@ std::string language_choice(Ui& ui, const Rect& r, const std::string& now) {
 
 void draw_settings_sheet(Screen& screen) {
     Ui& ui = screen.ui;
-    SheetPaper sheet(ui, "settings", usual_side(ui.m), true, sheet_height(ui, 520), "Settings",
-                     Icon::Settings);
+    SheetPaper sheet(ui, "settings", usual_side(ui.m), true, sheet_height(ui, 520),
+                     ui.words("settings.title"), Icon::Settings);
     if (!sheet.shown()) {
         return;
     }
@@ -167,11 +172,11 @@ void draw_settings_sheet(Screen& screen) {
     const Rect& body = sheet.body();
     const TextStyle text = ui.m.type(Type::Body);
     float y = scroll.top();
-    const auto label = [&](const char* words) {
+    const auto label = [&](const std::string& words) {
         ui.pen().text({body.x, y}, words, text.bold(), ui.theme().ink);
         y += text.lead + 6;
     };
-    const auto choice = [&](const char* name, bool value, const char* no, const char* yes) {
+    const auto choice = [&](const char* name, bool value, const std::string& no, const std::string& yes) {
         int index = value ? 1 : 0;
         const Segment segments[] = {{no, Icon::None, "no"}, {yes, Icon::None, "yes"}};
         if (segmented(ui, name, {body.x, y, body.w, ui.m.button_h}, segments, index)) {
@@ -180,12 +185,13 @@ void draw_settings_sheet(Screen& screen) {
         y += ui.m.button_h + 16;
         return value;
     };
-    label("Light in the room");
-    settings.night = choice("settings/night", settings.night, "Day", "Night");
-    label("Text size");
+    label(ui.words("settings.room"));
+    settings.night =
+        choice("settings/night", settings.night, ui.words("settings.day"), ui.words("settings.night"));
+    label(ui.words("settings.text_size"));
     double scale = settings.text_scale * 100;
     StepperLook look;
-    look.label = "Text size";
+    look.label = ui.words("settings.text_size");
     look.value_text = std::to_string(static_cast<int>(scale + 0.5)) + " %";
     look.low = 85;
     look.high = 200;
@@ -194,16 +200,18 @@ void draw_settings_sheet(Screen& screen) {
         settings.text_scale = scale / 100;
     }
     y += ui.m.button_h + 16;
-    label("Movement on the screen");
-    settings.reduced_motion = choice("settings/motion", settings.reduced_motion, "Moving pictures", "Still");
-    label("Main button");
-    settings.left_handed = choice("settings/hand", settings.left_handed, "At the right", "At the left");
-    label(ui.words("settings.language").c_str());
+    label(ui.words("settings.movement"));
+    settings.reduced_motion = choice("settings/motion", settings.reduced_motion, ui.words("settings.moving"),
+                                     ui.words("settings.still"));
+    label(ui.words("settings.main_button"));
+    settings.left_handed =
+        choice("settings/hand", settings.left_handed, ui.words("settings.right"), ui.words("settings.left"));
+    label(ui.words("settings.language"));
     settings.language = language_choice(ui, {body.x, y, body.w, ui.m.button_h}, settings.language);
     y += ui.m.button_h + 16;
-    label(ui.words("settings.lengths").c_str());
-    settings.inches = choice("settings/lengths", settings.inches, ui.words("settings.mm").c_str(),
-                             ui.words("settings.inch").c_str());
+    label(ui.words("settings.lengths"));
+    settings.inches =
+        choice("settings/lengths", settings.inches, ui.words("settings.mm"), ui.words("settings.inch"));
     scroll.done(y - scroll.top());
     if (!(settings == screen.state.settings)) {
         screen.say(command::ChangeSettings{settings});

@@ -1,4 +1,4 @@
-// The sheets that change a build: who will have the card, and "Mine is different".
+// The sheets that change a build: who will have the card, and ui.words("make.differs").
 #include "controls/button.h"
 #include "controls/scroll.h"
 #include "controls/slider.h"
@@ -6,8 +6,6 @@
 #include "safety/audience.h"
 #include "screens/make.h"
 #include "screens/sheets.h"
-
-#include "base/readout.h"
 
 #include <algorithm>
 
@@ -52,11 +50,11 @@ float draw_question(Screen& screen, const Rect& body, float y, const ChangeOffer
     Ui& ui = screen.ui;
     Change draft = screen.state.differs.draft;
     const Change before = draft;
-    const auto figure = [&](const char* name, const char* label, double& value, double low, double high,
-                            double step) {
+    const auto figure = [&](const char* name, const std::string& label, double& value, double low,
+                            double high, double step) {
         StepperLook look;
         look.label = label;
-        look.value_text = std::string(label) + (label[0] != '\0' ? " " : "") + readout_mm(value);
+        look.value_text = label + (label.empty() ? "" : " ") + ui.words.mm(value);
         look.low = low;
         look.high = high;
         look.step = step;
@@ -70,17 +68,17 @@ float draw_question(Screen& screen, const Rect& body, float y, const ChangeOffer
         figure("differs/length", "", draft.mm, offer.low, offer.high, offer.step);
         break;
     case OfferNeeds::place:
-        figure("differs/x", "from left", draft.at_mm.x, 0, 1000, 1);
-        figure("differs/y", "from top", draft.at_mm.y, 0, 1000, 1);
+        figure("differs/x", ui.words("differs.from_left"), draft.at_mm.x, 0, 1000, 1);
+        figure("differs/y", ui.words("differs.from_top"), draft.at_mm.y, 0, 1000, 1);
         break;
     case OfferNeeds::shift:
-        figure("differs/x", "right", draft.at_mm.x, -50, 50, 0.5);
-        figure("differs/y", "down", draft.at_mm.y, -50, 50, 0.5);
+        figure("differs/x", ui.words("differs.right"), draft.at_mm.x, -50, 50, 0.5);
+        figure("differs/y", ui.words("differs.down"), draft.at_mm.y, -50, 50, 0.5);
         break;
     case OfferNeeds::count: {
         double count = draft.count;
         StepperLook look;
-        look.label = "How many";
+        look.label = ui.words("differs.how_many");
         look.value_text = std::to_string(draft.count);
         look.low = offer.low;
         look.high = offer.high;
@@ -110,8 +108,8 @@ float draw_question(Screen& screen, const Rect& body, float y, const ChangeOffer
 
 void draw_audience_sheet(Screen& screen) {
     Ui& ui = screen.ui;
-    SheetPaper sheet(ui, "audience", usual_side(ui.m), true, sheet_height(ui, 620),
-                     "Who will have this card?", Icon::People);
+    SheetPaper sheet(ui, "audience", usual_side(ui.m), true, sheet_height(ui, 620), ui.words("sheet.who_for"),
+                     Icon::People);
     if (!sheet.shown()) {
         return;
     }
@@ -119,10 +117,8 @@ void draw_audience_sheet(Screen& screen) {
     const Rect& body = sheet.body();
     float y = scroll.top();
     if (!screen.state.audience_answered) {
-        y += ui.pen().paragraph(
-                 {body.x, y}, body.w,
-                 "A coin cell can badly hurt a child. The answer decides how the cell is shut in.",
-                 ui.m.type(Type::Body), ui.theme().ink) +
+        y += ui.pen().paragraph({body.x, y}, body.w, ui.words("sheet.who_for_words"), ui.m.type(Type::Body),
+                                ui.theme().ink) +
              14;
         std::vector<SheetRow> rows;
         for (const Audience audience : kAudiences) {
@@ -143,7 +139,7 @@ void draw_differs_sheet(Screen& screen) {
     Ui& ui = screen.ui;
     const DifferState& differs = screen.state.differs;
     const bool chosen = differs.chosen >= 0 && differs.chosen < static_cast<int>(differs.offers.size());
-    SheetPaper sheet(ui, "differs", usual_side(ui.m), true, sheet_height(ui, 560), "Mine is different",
+    SheetPaper sheet(ui, "differs", usual_side(ui.m), true, sheet_height(ui, 560), ui.words("make.differs"),
                      Icon::Differ);
     if (!sheet.shown()) {
         return;
@@ -153,10 +149,7 @@ void draw_differs_sheet(Screen& screen) {
     float y = scroll.top();
     const TextStyle text = ui.m.type(Type::Body);
     if (!chosen) {
-        y += ui.pen().paragraph({body.x, y}, body.w,
-                                "How does yours differ? The figures will follow your card.", text,
-                                ui.theme().ink) +
-             12;
+        y += ui.pen().paragraph({body.x, y}, body.w, ui.words("differs.how"), text, ui.theme().ink) + 12;
         std::vector<SheetRow> rows;
         for (std::size_t i = 0; i < differs.offers.size(); ++i) {
             const ChangeOffer& offer = differs.offers[i];
@@ -166,9 +159,7 @@ void draw_differs_sheet(Screen& screen) {
                  Icon::None, command::ChooseDifference{static_cast<int>(i)}, false});
         }
         if (rows.empty()) {
-            y += ui.pen().paragraph({body.x, y}, body.w,
-                                    "Nothing of this move can differ in a way that matters.", text,
-                                    ui.theme().ink2);
+            y += ui.pen().paragraph({body.x, y}, body.w, ui.words("differs.nothing"), text, ui.theme().ink2);
         }
         y = draw_rows(screen, body, y, rows);
     } else {
@@ -179,16 +170,16 @@ void draw_differs_sheet(Screen& screen) {
         }
         y = draw_question(screen, body, y, offer);
         y += ui.pen().paragraph({body.x, y}, body.w,
-                                "It goes into the record: **" + describe(differs.draft) + "**.", text,
+                                ui.words("differs.into_record", {{"change", describe(differs.draft)}}), text,
                                 ui.theme().ink) +
              14;
         if (primary_button(ui, "differs/save", {body.x, y, body.w, ui.m.primary_h},
-                           {.label = "Write it down", .icon = Icon::Tick})) {
+                           {.label = ui.words("differs.write_down"), .icon = Icon::Tick})) {
             screen.say(command::SaveDifference{});
         }
         y += ui.m.primary_h + 10;
         if (button(ui, "differs/back", {body.x, y, body.w, ui.m.button_h},
-                   {.label = "Something else", .icon = Icon::Back})) {
+                   {.label = ui.words("differs.something_else"), .icon = Icon::Back})) {
             screen.say(command::ChooseDifference{-1});
         }
         y += ui.m.button_h;

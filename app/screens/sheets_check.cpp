@@ -6,8 +6,6 @@
 #include "screens/make.h"
 #include "screens/sheets.h"
 
-#include "base/readout.h"
-
 #include <algorithm>
 
 namespace lanternleaf {
@@ -33,19 +31,19 @@ void draw_keypad_sheet(Screen& screen) {
     }
     const CheckView view = check_view(*screen.state.build, *check);
     KeypadLook look;
-    look.title = "Reading: " + view.title;
-    look.expect = "expect " + view.expect;
+    look.title = ui.words("keypad.reading", {{"check", view.title}});
+    look.expect = ui.words("keypad.expect", {{"range", view.expect}});
     look.unit = view.unit;
-    look.save = "Save {value}";
+    look.save = ui.words("keypad.save");
     look.low = view.low;
     look.high = view.high;
     look.full = full_scale(view);
     if (check->kind == CheckKind::resistance) {
-        look.low_text = readout_number(view.low, 1);
-        look.high_text = readout_number(view.high, 1);
+        look.low_text = ui.words.number(view.low, 1);
+        look.high_text = ui.words.number(view.high, 1);
     }
     if (check->kind == CheckKind::resistance || check->kind == CheckKind::open) {
-        look.over = "Meter shows OL";
+        look.over = ui.words("keypad.over");
     }
     if (ui.m.form == Form::Landscape) {
         look.over_panel = make_regions(ui.m, {.rail = true}).panel;
@@ -84,7 +82,7 @@ void draw_no_meter_sheet(Screen& screen) {
     const float width = ui.m.form == Form::Landscape ? 484 : ui.m.window.w - 40;
     const float words = ui.fonts().wrapped_height(check->without_meter, body, width);
     SheetPaper sheet(ui, "look", usual_side(ui.m), true, sheet_height(ui, words + 2 * ui.m.primary_h + 60),
-                     "Look: " + check->title, Icon::Eye);
+                     ui.words("make.look", {{"check", check->title}}), Icon::Eye);
     if (!sheet.shown()) {
         return;
     }
@@ -92,12 +90,12 @@ void draw_no_meter_sheet(Screen& screen) {
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, check->without_meter, body, ui.theme().ink));
     r.cut_top(20);
     if (leaf_button(ui, "look/yes", r.cut_top(ui.m.primary_h),
-                    {.label = "Yes, just so", .icon = Icon::Tick})) {
+                    {.label = ui.words("wrong.yes"), .icon = Icon::Tick})) {
         screen.say(command::LookedAt{true});
     }
     r.cut_top(12);
     if (leaf_button(ui, "look/no", r.cut_top(ui.m.primary_h),
-                    {.label = "No, not on mine", .icon = Icon::Cross})) {
+                    {.label = ui.words("wrong.no"), .icon = Icon::Cross})) {
         screen.say(command::LookedAt{false});
     }
     if (sheet.closed()) {
@@ -107,7 +105,7 @@ void draw_no_meter_sheet(Screen& screen) {
 
 void draw_wrong_sheet(Screen& screen) {
     Ui& ui = screen.ui;
-    SheetPaper sheet(ui, "wrong", usual_side(ui.m), true, sheet_height(ui, 540), "Something is wrong",
+    SheetPaper sheet(ui, "wrong", usual_side(ui.m), true, sheet_height(ui, 540), ui.words("make.wrong"),
                      Icon::Wrong);
     if (!sheet.shown()) {
         return;
@@ -116,22 +114,19 @@ void draw_wrong_sheet(Screen& screen) {
     const Rect& body = sheet.body();
     float y = scroll.top();
     const TextStyle text = ui.m.type(Type::Body);
-    y +=
-        ui.pen().paragraph({body.x, y}, body.w, "**Is anything warm?** Take the cell out first, look second.",
-                           text, ui.theme().ink) +
-        14;
+    y += ui.pen().paragraph({body.x, y}, body.w, ui.words("wrong.warm"), text, ui.theme().ink) + 14;
     std::vector<SheetRow> rows;
     if (screen.state.build && screen.state.build->record.cell_in) {
         rows.push_back(
-            {"wrong/cell-out", "I have taken the cell out", Icon::Holder, command::CellOut{}, false});
+            {"wrong/cell-out", ui.words("wrong.cell_out"), Icon::Holder, command::CellOut{}, false});
     }
-    rows.push_back({"wrong/differs", "The tape, a patch or a part is not as planned", Icon::Differ,
+    rows.push_back({"wrong/differs", ui.words("wrong.not_as_planned"), Icon::Differ,
                     command::OfferDifferences{}, false});
-    rows.push_back({"wrong/check", "Check this step now", Icon::Meter, command::ProveStep{}, false});
+    rows.push_back({"wrong/check", ui.words("wrong.this_step"), Icon::Meter, command::ProveStep{}, false});
     rows.push_back(
-        {"wrong/mend", "A light stays dark or dim", Icon::BulbOff, command::GoTo{Place::mend}, false});
-    rows.push_back({"wrong/swallowed", "A cell was swallowed, or is missing", Icon::Phone,
-                    command::ReadNotice{}, false});
+        {"wrong/mend", ui.words("wrong.stays_dark"), Icon::BulbOff, command::GoTo{Place::mend}, false});
+    rows.push_back(
+        {"wrong/swallowed", ui.words("wrong.swallowed"), Icon::Phone, command::ReadNotice{}, false});
     y = draw_rows(screen, body, y, rows);
     scroll.done(y - scroll.top());
     if (sheet.closed()) {

@@ -67,9 +67,10 @@ void draw_build(Screen& screen, const ShelfBuild& build, const Rect& r, bool fir
     y += head.lead + 2;
     const TextStyle body = ui.m.type(narrow ? Type::Small : Type::Body);
     const int step = std::min(build.step, kStepCount);
-    ui.pen().text({inside.x, y},
-                  "Build " + std::to_string(build.number) + ", step " + std::to_string(step) + " of 7", body,
-                  ui.theme().ink2);
+    ui.pen().text(
+        {inside.x, y},
+        ui.words("shelf.where", {{"build", std::to_string(build.number)}, {"step", std::to_string(step)}}),
+        body, ui.theme().ink2);
     y += body.lead + 2;
     if (!narrow) {
         const std::string step_title = title_of(static_cast<StepId>(step), ui.words);
@@ -84,31 +85,33 @@ void draw_build(Screen& screen, const ShelfBuild& build, const Rect& r, bool fir
     }
     Rect more = foot.cut_right(ui.m.target);
     foot.cut_right(8);
-    const ButtonLook look{.label = "Carry on", .icon = Icon::Make, .bold = true};
+    const ButtonLook look{.label = ui.words("shelf.carry_on"), .icon = Icon::Make, .bold = true};
     const std::string name = "shelf/build/" + build.id;
     const bool go = first ? primary_button(ui, name, foot, look) : leaf_button(ui, name, foot, look);
     if (go) {
         screen.say(command::Resume{build.path});
     }
     if (icon_button(ui, "shelf/more/" + build.id, more,
-                    {.icon = Icon::More, .spoken = "More about this build"})) {
+                    {.icon = Icon::More, .spoken = ui.words("shelf.more")})) {
         screen.say(command::OpenMenu{build.path});
     }
 }
 
-std::string times(int count) {
-    return count == 0   ? "Not built yet"
-           : count == 1 ? "Built once"
-           : count == 2 ? "Built twice"
-                        : "Built " + std::to_string(count) + " times";
+std::string times(const Words& words, int count) {
+    return count == 0   ? words("shelf.built_never")
+           : count == 1 ? words("shelf.built_once")
+           : count == 2 ? words("shelf.built_twice")
+                        : words("shelf.built_often", {{"n", count}});
 }
 
 void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
     Ui& ui = screen.ui;
     const std::string name = "shelf/card/" + card.name;
     panel(ui, r);
-    const bool tapped =
-        offer(ui, {.name = name, .role = Role::Item, .label = "Start " + card.title, .rect = r});
+    const bool tapped = offer(ui, {.name = name,
+                                   .role = Role::Item,
+                                   .label = ui.words("shelf.start", {{"title", card.title}}),
+                                   .rect = r});
     if (ui.pressed(name)) {
         ui.pen().fill(r, faded(ui.theme().well, 0.6f), ui.m.radius);
     }
@@ -131,21 +134,19 @@ void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
                          ui.fonts().fitted(text, style, line.w - 32), style, colour, Align::Left);
     };
     if (!card.trouble.empty()) {
-        row(Icon::Problem, "Cannot be opened", small, ui.theme().plum);
+        row(Icon::Problem, ui.words("shelf.cannot_open"), small, ui.theme().plum);
     } else {
-        row(Icon::Bulb, std::to_string(card.lights) + (card.lights == 1 ? " light" : " lights"), body,
-            ui.theme().ink);
+        row(Icon::Bulb, ui.words("shelf.lights", {{"n", card.lights}}), body, ui.theme().ink);
         if (card.problems > 0) {
-            row(Icon::Problem,
-                "Plan has " + std::to_string(card.problems) + (card.problems == 1 ? " problem" : " problems"),
-                small, ui.theme().plum);
+            row(Icon::Problem, ui.words("shelf.problems", {{"n", card.problems}}), small, ui.theme().plum);
         } else {
-            row(card.times_built > 0 ? Icon::Log : Icon::Draw, times(card.times_built), small,
+            row(card.times_built > 0 ? Icon::Log : Icon::Draw, times(ui.words, card.times_built), small,
                 ui.theme().ink2);
         }
     }
-    if (card.trouble.empty() && icon_button(ui, "shelf/draw/" + card.name, corner,
-                                            {.icon = Icon::Draw, .spoken = "Draw: " + card.title})) {
+    if (card.trouble.empty() &&
+        icon_button(ui, "shelf/draw/" + card.name, corner,
+                    {.icon = Icon::Draw, .spoken = ui.words("shelf.draw", {{"title", card.title}})})) {
         screen.say(command::Draw{draw::Open{card.path}});
         return;
     }
@@ -163,15 +164,17 @@ void draw_card(Screen& screen, const ShelfCard& card, const Rect& r) {
 // The empty place on the plank.
 void draw_new_card(Screen& screen, const Rect& r) {
     Ui& ui = screen.ui;
-    const bool tapped = offer(ui, {.name = "shelf/new", .role = Role::Item, .label = "New card", .rect = r});
+    const bool tapped =
+        offer(ui, {.name = "shelf/new", .role = Role::Item, .label = ui.words("shelf.new_card"), .rect = r});
     ui.pen().fill(r, faded(ui.theme().panel, ui.pressed("shelf/new") ? 0.9f : 0.45f), ui.m.radius);
     ui.pen().dashed_outline(r, ui.theme().edge, 2, ui.m.radius, 7, 6);
     const TextStyle head = ui.m.type(Type::Body).sized(22 * ui.m.text_scale).bold();
     const TextStyle body = ui.m.type(Type::Body);
     const float y = r.centre().y - 20;
     draw_icon(ui.pen(), Icon::Plus, {r.centre().x, y - 16}, 46, ui.theme().leaf_text);
-    ui.pen().text({r.centre().x, y + 14}, "New card", head, ui.theme().ink, Align::Centre);
-    ui.pen().text({r.centre().x, y + 14 + head.lead}, "Draw your own", body, ui.theme().ink2, Align::Centre);
+    ui.pen().text({r.centre().x, y + 14}, ui.words("shelf.new_card"), head, ui.theme().ink, Align::Centre);
+    ui.pen().text({r.centre().x, y + 14 + head.lead}, ui.words("shelf.draw_your_own"), body, ui.theme().ink2,
+                  Align::Centre);
     if (tapped) {
         screen.say(command::OpenSheet{SheetKind::draw_new});
     }
@@ -186,10 +189,10 @@ float draw_heading(Ui& ui, const Rect& page, float y, const std::string& head, c
     return y + h1.lead + 12;
 }
 
-std::string spelled(std::size_t count, const char* one, const char* many) {
-    static const char* const kNumbers[] = {"no", "one", "two", "three", "four", "five", "six"};
-    return (count < 7 ? std::string(kNumbers[count]) : std::to_string(count)) + " " +
-           (count == 1 ? one : many);
+// A few are spelled out.
+std::string unfinished(const Words& words, std::size_t count) {
+    return count >= 1 && count <= 6 ? words("shelf.unfinished_" + std::to_string(count))
+                                    : words("shelf.unfinished_many", {{"n", count}});
 }
 
 } // namespace
@@ -210,8 +213,7 @@ void draw_shelf(Screen& screen) {
         }
     }
     if (!open.empty()) {
-        y = draw_heading(ui, page, y, "On the table",
-                         spelled(open.size(), "unfinished build", "unfinished builds"));
+        y = draw_heading(ui, page, y, ui.words("shelf.on_the_table"), unfinished(ui.words, open.size()));
         const float columns = wanted_columns(ui, 500, 2);
         const float gap = 16;
         const float width = (page.w - gap * (columns - 1)) / columns;
@@ -235,21 +237,21 @@ void draw_shelf(Screen& screen) {
         y += 4;
     }
 
-    const ButtonLook settings{.label = "Settings", .icon = Icon::Settings};
+    const ButtonLook settings{.label = ui.words("shelf.settings"), .icon = Icon::Settings};
     const float settings_w = button_width(ui, settings);
     if (!ui.m.phone() && button(ui, "shelf/settings",
                                 {page.right() - settings_w, y - 8, settings_w, ui.m.button_h}, settings)) {
         screen.say(command::OpenSheet{SheetKind::settings});
     }
     // Where files are picked, not dropped. A phone has the room for it only below the cards.
-    const ButtonLook bring{.label = "Bring in a card", .icon = Icon::Down};
+    const ButtonLook bring{.label = ui.words("shelf.bring_in"), .icon = Icon::Down};
     const bool picks = ui.host().can_pick();
     const float bring_w = button_width(ui, bring);
     bool bring_in = picks && !ui.m.phone() &&
                     button(ui, "shelf/bring-in",
                            {page.right() - settings_w - 12 - bring_w, y - 8, bring_w, ui.m.button_h}, bring);
-    y = draw_heading(ui, page, y, "Cards",
-                     open.empty() ? "tap one to build it" : std::to_string(screen.state.cards.size()));
+    y = draw_heading(ui, page, y, ui.words("shelf.cards"),
+                     open.empty() ? ui.words("shelf.tap_one") : std::to_string(screen.state.cards.size()));
     const float columns = ui.m.phone() ? 1 : wanted_columns(ui, 240, 4);
     const float gap = 20;
     const float width = (page.w - gap * (columns - 1)) / columns;

@@ -39,18 +39,19 @@ float draw_set_aside(Screen& screen, const Rect& page, float y) {
         lines.push_back(words);
     }
     if (aside.size() > named) {
-        lines.push_back("And " + std::to_string(aside.size() - named) + " more.");
+        lines.push_back(ui.words("shelf.aside_more", {{"n", aside.size() - named}}));
     }
-    lines.push_back("Nothing was changed or deleted. They lie in the library's folder \"builds\".");
+    lines.push_back(ui.words("shelf.aside_where"));
     float height = pad * 2 + head.lead + 8;
     for (const std::string& line : lines) {
         height += ui.fonts().wrapped_height(line, small, text_w) + 8;
     }
     const Rect box{page.x, y, page.w, height};
     panel(ui, box);
-    ui.add({.name = "shelf/aside", .role = Role::Item, .label = "Set aside", .rect = box});
+    ui.add({.name = "shelf/aside", .role = Role::Item, .label = ui.words("shelf.aside"), .rect = box});
     float at = box.y + pad;
-    ui.pen().text({box.x + pad, at}, aside.size() == 1 ? "One file is set aside" : "Files set aside", head,
+    ui.pen().text({box.x + pad, at},
+                  aside.size() == 1 ? ui.words("shelf.aside_one") : ui.words("shelf.aside_several"), head,
                   ui.theme().ink);
     at += head.lead + 8;
     for (std::size_t i = 0; i < lines.size(); ++i) {

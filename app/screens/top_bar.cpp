@@ -11,14 +11,13 @@ namespace lanternleaf {
 
 namespace {
 
-constexpr const char* kChip = "Coin cells & children";
-constexpr const char* kShortChip = "Safety";
-
-const std::array<NavPlace, 5> kPlaces = {{{"nav/shelf", "Shelf", Icon::Shelf},
-                                          {"nav/draw", "Draw", Icon::Draw},
-                                          {"nav/make", "Make", Icon::Make},
-                                          {"nav/mend", "Mend", Icon::Mend},
-                                          {"nav/log", "Log", Icon::Log}}};
+std::array<NavPlace, 5> places_in(const Words& words) {
+    return {{{"nav/shelf", words("top.shelf"), Icon::Shelf},
+             {"nav/draw", words("top.draw"), Icon::Draw},
+             {"nav/make", words("top.make"), Icon::Make},
+             {"nav/mend", words("top.mend"), Icon::Mend},
+             {"nav/log", words("top.log"), Icon::Log}}};
+}
 
 constexpr float kMarkRoom = 54; ///< the mark and the space to the first place
 
@@ -31,18 +30,18 @@ Room room_of(const Ui& ui) {
         return ui.m.phone() ? Room::short_chip : Room::whole;
     }
     float places = kMarkRoom;
-    for (const NavPlace& place : kPlaces) {
+    for (const NavPlace& place : places_in(ui.words)) {
         places += nav_item_width(ui, place) + 8;
     }
     const float right = ui.m.target + 6 + 2 * ui.m.page_margin + 4 + ui.m.gap;
     const float left = ui.m.window.w - ui.m.insets.left - ui.m.insets.right - right - places;
-    return left >= safety_chip_width(ui, kChip)        ? Room::whole
-           : left >= safety_chip_width(ui, kShortChip) ? Room::short_chip
-                                                       : Room::menu;
+    return left >= safety_chip_width(ui, ui.words("top.safety"))         ? Room::whole
+           : left >= safety_chip_width(ui, ui.words("top.safety_brief")) ? Room::short_chip
+                                                                         : Room::menu;
 }
 
-const char* chip_label(const Ui& ui) {
-    return room_of(ui) == Room::short_chip ? kShortChip : kChip;
+std::string chip_label(const Ui& ui) {
+    return ui.words(room_of(ui) == Room::short_chip ? "top.safety_brief" : "top.safety");
 }
 
 // From the right: day or night (not on phones, where settings hold it), then the chip.
@@ -74,16 +73,17 @@ void draw_top_bar(Screen& screen, const Rect& top, const std::string& title) {
     const Right right = right_of(ui, inside);
     if (!right.toggle.empty() && icon_button(ui, "settings", right.toggle,
                                              {.icon = screen.state.settings.night ? Icon::Sun : Icon::Moon,
-                                              .spoken = "Day or night"})) {
+                                              .spoken = ui.words("top.day_or_night")})) {
         screen.say(command::ToggleNight{});
     }
     const float room_to = right.chip.x - ui.m.gap;
+    const std::array<NavPlace, 5> places = places_in(ui.words);
     if (ui.m.form == Form::Landscape && room_of(ui) != Room::menu) {
         float x = inside.x + ui.m.page_margin + 4;
         draw_mark(ui.pen(), {x + 17, inside.centre().y}, 42, ui.theme());
         x += kMarkRoom;
         float places_end = x;
-        const int chosen = nav_bar(ui, kPlaces, static_cast<int>(screen.state.place), inside, x, &places_end);
+        const int chosen = nav_bar(ui, places, static_cast<int>(screen.state.place), inside, x, &places_end);
         if (chosen >= 0) {
             screen.say(command::GoTo{static_cast<Place>(chosen)});
         }
@@ -95,8 +95,8 @@ void draw_top_bar(Screen& screen, const Rect& top, const std::string& title) {
         }
     } else {
         const Rect menu{inside.x + 4, inside.y, room_to - inside.x - 4, inside.h};
-        static const char* const kNames[] = {"Shelf", "Draw", "Make", "Mend", "Log"};
-        const std::string shown = title.empty() ? kNames[static_cast<int>(screen.state.place)] : title;
+        const std::string& here = places[static_cast<std::size_t>(screen.state.place)].label;
+        const std::string shown = title.empty() ? here : title;
         if (nav_menu(ui, menu, shown)) {
             screen.say(command::OpenSheet{SheetKind::places});
         }

@@ -27,6 +27,7 @@ LogRow row_of(const StoryStep& step, const Words& words) {
         row.reading = step.state_text;
         row.has_range = false;
     }
+    row.measured = !row.reading.empty() && (step.shown_reading >= 0 || step.state == StepState::regardless);
     row.spoken = row.title;
     for (const std::string& part : {step.state_text, row.time, row.reading}) {
         if (!part.empty()) {

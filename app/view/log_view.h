@@ -18,10 +18,11 @@ struct RangeShares {
 
 struct LogRow {
     int step = 1;
-    std::string title;   ///< "3 Lay the negative trace"
-    std::string time;    ///< "4 min"; empty while open
-    std::string reading; ///< "0.3 Ω", "lit: 7 of 7", "not measured"
-    std::string spoken;  ///< the whole row in one sentence
+    std::string title;     ///< "3 Lay the negative trace"
+    std::string time;      ///< "4 min"; empty while open
+    std::string reading;   ///< "0.3 Ω", "lit: 7 of 7", "not measured"
+    bool measured = false; ///< the reading is one, not the words for none
+    std::string spoken;    ///< the whole row in one sentence
     StepState state = StepState::waiting;
     int stops = 0;
     bool as_expected = false; ///< the reading shown
