@@ -57,6 +57,11 @@ Outcome<Done> draw_shot(const ShotWish& wish) {
         return opened.problem();
     }
     App& app = opened.value();
+    app.state.settings.language = wish.language;
+    app.around.words = load_words(app.around, app.state.settings);
+    if (app.around.words.language() != wish.language) {
+        return Problem{"--language", "", "expected a language of assets/words: en, de or es"};
+    }
     if (Outcome<Done> shown = show_screen(app, wish.screen, wish.card); !shown) {
         return shown;
     }

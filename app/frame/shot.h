@@ -15,7 +15,8 @@ struct ShotWish {
     std::string assets;
     std::string library; ///< an empty folder for the build that the picture shows
     std::string card;
-    std::string screen; ///< see show_screen()
+    std::string screen;          ///< see show_screen()
+    std::string language = "en"; ///< a file of assets/words
     int width = 1180;
     int height = 820;
     float text_scale = 1.0f;

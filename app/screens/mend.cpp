@@ -45,33 +45,53 @@ void draw_first_help(Screen& screen) {
 }
 
 // One of the three counts: its badge as on the card, the word, the number.
-void draw_count(Ui& ui, const Rect& r, Look look, const std::string& word, const std::string& count) {
+// A word too long to stand beside the badge stands below it, over the whole width.
+constexpr float kCountDisc = 19;
+constexpr float kBriefDisc = 13;
+
+float count_words_x(const Ui& ui) {
+    return ui.m.phone() ? 12 + 2 * kBriefDisc : 21 + 2 * kCountDisc;
+}
+
+void draw_count(Ui& ui, const Rect& r, Look look, const std::string& word, const std::string& count,
+                bool below) {
     const Theme& theme = ui.theme();
     Pen& pen = ui.pen();
     pen.fill(r, theme.panel, ui.m.radius);
     pen.outline(r, theme.edge, 1.5f, ui.m.radius);
     const bool brief = ui.m.phone();
-    const float disc = brief ? 13.0f : 19.0f;
-    const Point at{r.x + disc + (brief ? 6.0f : 11.0f), r.centre().y};
-    pen.disc(at, disc, look == Look::lit ? theme.lamp : look == Look::dim ? theme.lamp_tint : rgb(0x1B2024));
+    const float disc = brief ? kBriefDisc : kCountDisc;
+    const TextStyle small = ui.m.type(Type::Small);
+    const float inset = brief ? 6.0f : 11.0f;
+    const float word_w = ui.fonts().width(word, small.bold());
+    const float x = r.x + count_words_x(ui);
+    const float top = r.centre().y - small.lead;
+    const Point at{r.x + inset + disc, below ? top + small.lead / 2 + 1 : r.centre().y};
+    const float radius = below ? std::min(disc, small.lead / 2 + 3) : disc;
+    pen.disc(at, radius,
+             look == Look::lit   ? theme.lamp
+             : look == Look::dim ? theme.lamp_tint
+                                 : rgb(0x1B2024));
     if (look == Look::dim) {
-        pen.dashed_ring(at, disc, theme.ink, 1.8f, 5, 4);
+        pen.dashed_ring(at, radius, theme.ink, 1.8f, 5, 4);
     } else {
-        pen.ring(at, disc, look == Look::dark && theme.night ? theme.edge : theme.on_lamp, 1.8f);
+        pen.ring(at, radius, look == Look::dark && theme.night ? theme.edge : theme.on_lamp, 1.8f);
     }
     const Icon icon = look == Look::lit ? Icon::Bulb : look == Look::dim ? Icon::BulbDim : Icon::BulbOff;
-    draw_icon(pen, icon, at, brief ? 18.0f : 24.0f,
+    draw_icon(pen, icon, at, radius * 1.3f,
               look == Look::lit   ? theme.on_lamp
               : look == Look::dim ? theme.ink
                                   : rgb(0xFFFCF5));
-    const TextStyle small = ui.m.type(Type::Small);
-    const float x = at.x + disc + (brief ? 6 : 10);
-    const float top = r.centre().y - small.lead;
+    const std::string number = brief ? count.substr(0, count.find(' ')) : count;
+    if (below) {
+        const TextStyle fits = small.bold().sized(small.size * std::min(1.0f, (r.w - 8) / word_w));
+        pen.text({x, top + 1}, ui.fonts().fitted(number, small, r.right() - x - 4), small, theme.ink);
+        pen.text({r.centre().x, top + small.lead + 1}, word, fits, theme.ink, Align::Centre);
+        return;
+    }
     pen.text({x, top + 1}, word, small.bold(), theme.ink);
-    pen.text({x, top + small.lead - 1},
-             std::string(ui.fonts().fitted(brief ? count.substr(0, count.find(' ')) : count, small,
-                                           r.right() - x - 4)),
-             small, theme.ink);
+    pen.text({x, top + small.lead - 1}, ui.fonts().fitted(number, small, r.right() - x - 4), small,
+             theme.ink);
 }
 
 void draw_counts(Screen& screen, const MendView& view, Rect row) {
@@ -84,9 +104,17 @@ void draw_counts(Screen& screen, const MendView& view, Rect row) {
         row.cut_left(gap);
         return r;
     };
-    draw_count(ui, slot(), Look::lit, ui.words("mend_place.lit"), view.lit);
-    draw_count(ui, slot(), Look::dim, ui.words("mend_place.dim"), view.dim);
-    draw_count(ui, slot(), Look::dark, ui.words("mend_place.dark"), view.dark);
+    const std::string lit = ui.words("mend_place.lit");
+    const std::string dim = ui.words("mend_place.dim");
+    const std::string dark = ui.words("mend_place.dark");
+    float widest = 0;
+    for (const std::string& word : {lit, dim, dark}) {
+        widest = std::max(widest, ui.fonts().width(word, ui.m.type(Type::Small).bold()));
+    }
+    const bool below = count_words_x(ui) + widest > w - 4;
+    draw_count(ui, slot(), Look::lit, lit, view.lit, below);
+    draw_count(ui, slot(), Look::dim, dim, view.dim, below);
+    draw_count(ui, slot(), Look::dark, dark, view.dark, below);
     if (view.any_light &&
         button(ui, "mend/clear", {row.x, row.y, w, row.h},
                {.label = ui.words("mend_place.clear"), .icon = ui.m.phone() ? Icon::None : Icon::Undo})) {

@@ -77,7 +77,10 @@ void draw_cell_picture(Ui& ui, const Rect& r, const std::string& across) {
         pen.disc(at, pack.w * 0.16f, t.ag_hi);
         pen.ring(at, pack.w * 0.16f, t.ink, 2);
     }
-    pen.text({pack.centre().x, foot + 10}, ui.words("notice.spares"), body, t.ink, Align::Centre);
+    const std::string spares = ui.words("notice.spares");
+    const float half = ui.fonts().width(spares, body) / 2;
+    pen.text({std::min(pack.centre().x, r.right() - 14 - half), foot + 10}, spares, body, t.ink,
+             Align::Centre);
 }
 
 float draw_section(Ui& ui, const Rect& r, float y, const std::string& head, const std::string& words) {
@@ -291,7 +294,8 @@ void draw_notice(Screen& screen) {
         screen.say(command::CloseNotice{});
     }
     if (asking) {
-        const float width = std::min(540 * std::max(1.0f, ui.m.text_scale), foot.w - 20);
+        const float one_line = ui.fonts().width(hold.label, ui.m.type(Type::Action)) + 116;
+        const float width = std::min(std::max(540 * std::max(1.0f, ui.m.text_scale), one_line), foot.w - 20);
         const Rect slot = foot.cut_right(width);
         if (hold_button(ui, "notice/adult", {slot.x, slot.centre().y - ui.m.hold_h / 2, slot.w, ui.m.hold_h},
                         hold)) {

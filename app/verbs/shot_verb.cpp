@@ -23,6 +23,9 @@ Outcome<ExitStatus> shot_verb(const Arguments& args, std::ostream&, const VerbSu
     request.card = args.at("CARD");
     request.screen = args.at("--screen");
     request.out = args.at("--out");
+    if (!args.at("--language").empty()) {
+        request.language = args.at("--language");
+    }
     const std::string_view size = args.at("--size");
     const std::size_t cross = size.find('x');
     if (cross != std::string_view::npos) {

@@ -70,7 +70,8 @@ const std::vector<Verb>& table() {
          {kCard,
           {"--screen", "NAME", "which screen", true},
           {"--size", "WxH", "in pixels, such as 1280x800", true},
-          {"--out", "FILE.png", "the picture", true}},
+          {"--out", "FILE.png", "the picture", true},
+          {"--language", "NAME", "en, de or es"}},
          shot_verb},
     };
     return verbs;

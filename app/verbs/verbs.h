@@ -19,6 +19,7 @@ struct ShotRequest {
     int width = 0;
     int height = 0;
     std::string out;
+    std::string language = "en"; ///< a file of assets/words
 };
 
 /// What the verbs need from the program round them.

@@ -53,6 +53,7 @@ Outcome<Done> shoot(const ShotRequest& request) {
     wish.library = folder;
     wish.card = request.card;
     wish.screen = request.screen;
+    wish.language = request.language;
     wish.width = request.width;
     wish.height = request.height;
     wish.out = request.out;
