@@ -77,7 +77,7 @@ Selection of_strip(const DrawState& draw, const Strip& strip, const Words& words
                       {{"id", strip.id}});
     out.words = words(
         "draw.strip_is",
-        {{"length", words.mm(ribbon.length_mm)}, {"tape", part_words(strip.tape, words)}, {"n", folds}});
+        {{"length", words.mm(ribbon.length_mm)}, {"tape", spoken_part(strip.tape, words)}, {"n", folds}});
     const bool inner = draw.corner > 0 && draw.corner + 1 < static_cast<int>(strip.path_mm.size());
     if (inner) {
         out.words = words("draw.corner_of", {{"number", draw.corner}, {"count", folds}});
@@ -147,7 +147,7 @@ Selection selection_of(const DrawState& draw, const Words& words) {
     }
     if (const Led* led = find_led(draw.card, id)) {
         out.title = words("draw.titled",
-                          {{"id", id}, {"what", part_words(draw.parts.leds.at(led->type).colour, words)}});
+                          {{"id", id}, {"what", spoken_part(draw.parts.leds.at(led->type).colour, words)}});
         out.words = place_words(led->at_mm, words);
         out.choices = {
             turn,
@@ -177,7 +177,7 @@ Selection selection_of(const DrawState& draw, const Words& words) {
                        copy,
                        remove};
     } else if (id == kHolderId) {
-        out.title = words("draw.holder_is", {{"kind", part_words(draw.card.holder.type, words)}});
+        out.title = words("draw.holder_is", {{"kind", spoken_part(draw.card.holder.type, words)}});
         out.words = place_words(draw.card.holder.at_mm, words);
         auto next = std::next(draw.parts.holders.find(draw.card.holder.type));
         if (next == draw.parts.holders.end()) {

@@ -60,7 +60,7 @@ void draw_tape_sheet(Screen& screen) {
         rows.push_back(
             {"draw-tape/" + id,
              words(tape.adhesive == Adhesive::conductive ? "draw.tape_conducts" : "draw.tape_plain",
-                   {{"tape", capital(part_words(id, words))}, {"width", words.mm(tape.width_mm)}}),
+                   {{"tape", capital(spoken_part(id, words))}, {"width", words.mm(tape.width_mm)}}),
              Icon::Strip, drawn(draw::ChooseTape{id}), id == chosen});
     }
     choose_from(screen, "draw-tape", words("draw.tape"), Icon::Strip, rows);
@@ -78,8 +78,8 @@ void draw_light_sheet(Screen& screen) {
         for (const auto& [id, type] : draw.parts.leds) {
             if ((type.package == package) == same) {
                 rows.push_back({"draw-light/" + id,
-                                words("draw.light_kind", {{"colour", capital(part_words(type.colour, words))},
-                                                          {"package", part_words(type.package, words)}}),
+                                words("draw.light_kind", {{"colour", capital(spoken_part(type.colour, words))},
+                                                          {"package", spoken_part(type.package, words)}}),
                                 Icon::Bulb, drawn(draw::ChooseLight{id, 0.0}),
                                 id == chosen && (led != nullptr || draw.ohm <= 0.0)});
             }

@@ -78,7 +78,7 @@ std::string brief_light(const DrawState& draw, const Words& words) {
         return words("draw.resistor");
     }
     const auto found = draw.parts.leds.find(draw.led_type);
-    return capital(part_words(found == draw.parts.leds.end() ? draw.led_type : found->second.colour, words));
+    return capital(spoken_part(found == draw.parts.leds.end() ? draw.led_type : found->second.colour, words));
 }
 
 bool strip_tile(Screen& screen, const char* name, const Rect& r, const std::string& label, Side side,
@@ -101,7 +101,7 @@ void draw_loaded(Screen& screen, const Rect& r) {
     const DrawState& draw = *screen.state.draw;
     const bool light = draw.tool == DrawTool::light;
     const char* const name = light ? "draw/light" : "draw/tape";
-    const std::string label = light ? brief_light(draw, ui.words) : capital(part_words(draw.tape, ui.words));
+    const std::string label = light ? brief_light(draw, ui.words) : capital(spoken_part(draw.tape, ui.words));
     const bool hit = offer(ui, {.name = name, .role = Role::Button, .label = label, .rect = r});
     Pen& pen = ui.pen();
     pen.fill(r, ui.pressed(name) ? ui.theme().well : ui.theme().panel, ui.m.radius_small);

@@ -4,7 +4,7 @@
 
 namespace lanternleaf {
 
-std::string part_words(const std::string& id, const Words& words) {
+std::string spoken_part(const std::string& id, const Words& words) {
     std::string key = "part.";
     key += id;
     if (english().has(key)) {

@@ -10,7 +10,7 @@
 namespace lanternleaf {
 
 /// "copper 5" of the id "copper-5": the message "part." and the id where there is one, else the id, spaced.
-[[nodiscard]] std::string part_words(const std::string& id, const Words& words);
+[[nodiscard]] std::string spoken_part(const std::string& id, const Words& words);
 
 /// With a capital at the front, as at the beginning of a line: ASCII and the letters of Latin-1.
 [[nodiscard]] std::string capital(std::string words);
