@@ -77,11 +77,12 @@ void draw_light_sheet(Screen& screen) {
     for (const bool same : {true, false}) {
         for (const auto& [id, type] : draw.parts.leds) {
             if ((type.package == package) == same) {
-                rows.push_back({"draw-light/" + id,
-                                words("draw.light_kind", {{"colour", capital(spoken_part(type.colour, words))},
-                                                          {"package", spoken_part(type.package, words)}}),
-                                Icon::Bulb, drawn(draw::ChooseLight{id, 0.0}),
-                                id == chosen && (led != nullptr || draw.ohm <= 0.0)});
+                rows.push_back(
+                    {"draw-light/" + id,
+                     words("draw.light_kind", {{"colour", capital(spoken_part(type.colour, words))},
+                                               {"package", spoken_part(type.package, words)}}),
+                     Icon::Bulb, drawn(draw::ChooseLight{id, 0.0}),
+                     id == chosen && (led != nullptr || draw.ohm <= 0.0)});
             }
         }
         if (same && draw.parts.resistor && led == nullptr) {

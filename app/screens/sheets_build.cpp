@@ -169,9 +169,10 @@ void draw_differs_sheet(Screen& screen) {
             y += ui.pen().paragraph({body.x, y}, body.w, offer.question, text, ui.theme().ink) + 10;
         }
         y = draw_question(screen, body, y, offer);
-        y += ui.pen().paragraph({body.x, y}, body.w,
-                                ui.words("differs.into_record", {{"change", describe(differs.draft, ui.words)}}), text,
-                                ui.theme().ink) +
+        y += ui.pen().paragraph(
+                 {body.x, y}, body.w,
+                 ui.words("differs.into_record", {{"change", describe(differs.draft, ui.words)}}), text,
+                 ui.theme().ink) +
              14;
         if (primary_button(ui, "differs/save", {body.x, y, body.w, ui.m.primary_h},
                            {.label = ui.words("differs.write_down"), .icon = Icon::Tick})) {
