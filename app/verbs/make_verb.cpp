@@ -7,6 +7,7 @@
 #include "verbs/plain_text.h"
 #include "verbs/report_json.h"
 #include "verbs/verb.h"
+#include "verbs/words_option.h"
 
 #include <algorithm>
 #include <ostream>
@@ -75,12 +76,13 @@ Outcome<MadeFiles> write_build(const std::string& folder, const std::string& nam
 
 // Beside the record: "NAME.copy" for the record "NAME.record.json". Its name is free when that one's was.
 Outcome<std::string> write_copy_beside(const MadeFiles& files, const std::string& card_name, const Walk& walk,
-                                       const Parts& parts) {
+                                       const Parts& parts, const Words& words) {
     CopyWish wish;
     if (const Outcome<std::string> journal = read_file(files.journal)) {
         wish.journal = journal.value();
     }
-    const Outcome<std::vector<CopiedFile>> copied = copy_of(walk.record, walk.events, parts, card_name, wish);
+    const Outcome<std::vector<CopiedFile>> copied =
+        copy_of(walk.record, walk.events, parts, card_name, wish, words);
     if (!copied) {
         return copied.problem();
     }
@@ -92,40 +94,51 @@ Outcome<std::string> write_copy_beside(const MadeFiles& files, const std::string
     return folder;
 }
 
-void print_step(std::ostream& out, const StepWalk& step) {
-    const char* state = step.state == VerdictState::proved ? "proved"
-                        : step.regardless                  ? "gone on regardless"
-                                                           : "stopped";
-    out << static_cast<int>(step.step) << "  " << title_of(step.step) << ": " << state << ", "
-        << counted(step.moves, "move")
-        << (step.stops > 0 && step.state == VerdictState::proved ? ", after a fix" : "") << "\n   "
-        << printable(step.sentence) << "\n";
+std::string heading_of(const StepWalk& step, const Words& words) {
+    const bool proved = step.state == VerdictState::proved;
+    return words(
+        proved && step.stops > 0 ? "verbs.step_proved_fixed"
+        : proved                 ? "verbs.step_proved"
+        : step.regardless        ? "verbs.step_regardless"
+                                 : "verbs.step_stopped",
+        {{"number", static_cast<int>(step.step)}, {"title", title_of(step.step, words)}, {"n", step.moves}});
+}
+
+void print_step(std::ostream& out, const StepWalk& step, const Words& words) {
+    out << heading_of(step, words) << "\n   " << printable(step.sentence) << "\n";
     for (std::size_t i = 0; i < step.readings.size(); ++i) {
-        const bool off = step.fits[i].fit != ReadingFit::as_expected;
-        if (off || !step.readings[i].simulated) {
-            out << "   " << (step.readings[i].simulated ? "simulated " : "given ")
-                << printable(step.readings[i].check) << ": " << printable(step.fits[i].text)
-                << (off ? std::string(" (") + name_of(step.fits[i].fit) + ")" : "") << "\n";
+        const ReadingFit fit = step.fits[i].fit;
+        if (fit == ReadingFit::as_expected && step.readings[i].simulated) {
+            continue;
         }
+        const std::string line = words(step.readings[i].simulated ? "verbs.simulated" : "verbs.given",
+                                       {{"check", step.readings[i].check}, {"reading", step.fits[i].text}});
+        out << "   "
+            << printable(fit == ReadingFit::off          ? words("verbs.fit_off", {{"line", line}})
+                         : fit == ReadingFit::unreadable ? words("verbs.fit_unreadable", {{"line", line}})
+                                                         : line)
+            << "\n";
     }
     if (step.state == VerdictState::stopped) {
         for (const std::string& action : step.to_do) {
-            out << "   To do: " << printable(action) << "\n";
+            out << "   " << printable(words("verbs.to_do", {{"what", action}})) << "\n";
         }
     }
 }
 
-void print_walk(std::ostream& out, const Walk& walk, const MadeFiles& files) {
-    out << printable(walk.record.title) << ": a walk without hands; what no script gives is simulated\n\n";
+void print_walk(std::ostream& out, const Walk& walk, const MadeFiles& files, const Words& words) {
+    out << printable(words("verbs.walk", {{"card", walk.record.title}})) << "\n\n";
     for (const StepWalk& step : walk.steps) {
-        print_step(out, step);
+        print_step(out, step, words);
     }
     out << "\n"
-        << (walk.all_proved() ? "All seven steps proved."
-                              : counted(proved_count(walk.record), "step") + " of 7 proved.")
-        << "\nJournal: " << printable(files.journal) << "\nRecord: " << printable(files.record) << "\n";
+        << (walk.all_proved() ? words("verbs.all_proved")
+                              : words("verbs.some_proved", {{"n", proved_count(walk.record)}}))
+        << "\n"
+        << printable(words("verbs.journal", {{"file", files.journal}})) << "\n"
+        << printable(words("verbs.record", {{"file", files.record}})) << "\n";
     if (!files.copy.empty()) {
-        out << "Copy: " << printable(files.copy) << "\n";
+        out << printable(words("verbs.copy", {{"file", files.copy}})) << "\n";
     }
 }
 
@@ -140,13 +153,18 @@ Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const Ve
     if (!open) {
         return open.problem();
     }
+    const Outcome<Words> words = asked_words(args, around);
+    if (!words) {
+        return words.problem();
+    }
     Outcome<BuildScript> script = script_for(args);
     if (!script) {
         return script.problem();
     }
     const std::string name = name_of_card_file(open.value().path);
-    const Outcome<Walk> walk = walk_build(open.value().card, open.value().parts, script.value(),
-                                          name + "-" + utc_stamp(around.now_s()), around.now_s);
+    const Outcome<Walk> walk =
+        walk_build(open.value().card, open.value().parts, script.value(),
+                   name + "-" + utc_stamp(around.now_s()), around.now_s, words.value());
     if (!walk) {
         Problem problem = walk.problem();
         problem.file = problem.file.empty() ? open.value().path : problem.file;
@@ -158,7 +176,7 @@ Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const Ve
     }
     if (args.has("--copy")) {
         const Outcome<std::string> copy =
-            write_copy_beside(files.value(), name, walk.value(), shipped.value());
+            write_copy_beside(files.value(), name, walk.value(), shipped.value(), words.value());
         if (!copy) {
             return copy.problem();
         }
@@ -167,7 +185,7 @@ Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const Ve
     if (args.has("--json")) {
         out << make_report(walk.value(), files.value());
     } else {
-        print_walk(out, walk.value(), files.value());
+        print_walk(out, walk.value(), files.value(), words.value());
     }
     return walk.value().all_proved() ? ExitStatus::well : ExitStatus::card_problem;
 }

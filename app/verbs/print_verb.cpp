@@ -6,6 +6,7 @@
 #include "sheets/printout.h"
 #include "verbs/plain_text.h"
 #include "verbs/verb.h"
+#include "verbs/words_option.h"
 
 #include <charconv>
 #include <filesystem>
@@ -78,17 +79,18 @@ Outcome<Done> read_price_file(const Arguments& args, PrintoutWish& wish) {
 }
 
 /// The steps in words alone, for a screen reader.
-Outcome<ExitStatus> print_page(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
+Outcome<ExitStatus> print_page(const Arguments& args, std::ostream& out, const VerbSurroundings& around,
+                               const Words& words) {
     const Outcome<OpenCard> open = asked_card(args, around);
     if (!open) {
         return open.problem();
     }
     const Card& card = open.value().card;
-    const std::string page = step_page(card, make_steps(card, open.value().parts));
+    const std::string page = step_page(card, make_steps(card, open.value().parts, words), words);
     if (const Outcome<Done> written = write_file(args.at("--out"), page); !written) {
         return written.problem();
     }
-    out << printable(args.at("--out")) << ": " << counted(kStepCount, "step") << " as a page.\n";
+    out << words("verbs.page_written", {{"file", printable(args.at("--out"))}, {"n", kStepCount}}) << "\n";
     const bool sound = review(card, open.value().parts).count(Level::problem) == 0;
     return sound ? ExitStatus::well : ExitStatus::card_problem;
 }
@@ -96,9 +98,14 @@ Outcome<ExitStatus> print_page(const Arguments& args, std::ostream& out, const V
 } // namespace
 
 Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out, const VerbSurroundings& around) {
+    const Outcome<Words> asked = asked_words(args, around);
+    if (!asked) {
+        return asked.problem();
+    }
+    const Words& words = asked.value();
     const std::string& path = args.at("--out");
     if (path.ends_with(".html")) {
-        return print_page(args, out, around);
+        return print_page(args, out, around, words);
     }
     if (!path.ends_with(".pdf")) { // so that a slip cannot write over a card
         return Problem{"--out", "",
@@ -118,7 +125,7 @@ Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out, const V
         return open.problem();
     }
     const Card& card = open.value().card;
-    const Outcome<Printout> made = print_card(card, open.value().parts, wish);
+    const Outcome<Printout> made = print_card(card, open.value().parts, wish, words);
     if (!made) {
         Problem problem = made.problem();
         problem.file = problem.file.empty() ? args.at("CARD") : problem.file;
@@ -129,14 +136,18 @@ Outcome<ExitStatus> print_verb(const Arguments& args, std::ostream& out, const V
         return written.problem();
     }
     const int problems = review(card, open.value().parts).count(Level::problem);
-    out << printable(path) << ": " << counted(made.value().pages, "page");
-    if (made.value().template_columns * made.value().template_rows > 1) {
-        out << ", the template in " << made.value().template_columns << " × " << made.value().template_rows;
+    const Printout& sheets = made.value();
+    if (sheets.template_columns * sheets.template_rows > 1) {
+        out << words("verbs.printed_tiled", {{"file", printable(path)},
+                                             {"n", sheets.pages},
+                                             {"columns", sheets.template_columns},
+                                             {"rows", sheets.template_rows}});
+    } else {
+        out << words("verbs.printed", {{"file", printable(path)}, {"n", sheets.pages}});
     }
-    out << ". Print at 100 %, not fitted to the page.\n";
+    out << "\n";
     if (problems > 0) {
-        out << "The card has " << counted(problems, "problem")
-            << ": see check before you build from these sheets.\n";
+        out << words("verbs.card_has", {{"n", problems}}) << "\n";
     }
     return problems > 0 ? ExitStatus::card_problem : ExitStatus::well;
 }

@@ -1,6 +1,7 @@
 #include "verbs/verbs.h"
 
 #include "verbs/verb.h"
+#include "verbs/words_option.h"
 
 #include <algorithm>
 #include <CLI/CLI.hpp>
@@ -18,7 +19,7 @@ const std::vector<Verb>& table() {
         {"check", "finds the conductors, solves the circuit, lists findings", {kCard, kJson}, check_verb},
         {"steps",
          "the seven steps and their moves, with the reading to expect at each",
-         {kCard, kJson},
+         {kCard, kLanguageOption, kInchesOption, kJson},
          steps_verb},
         {"make",
          "walks every step without a window, with a verdict on each, and writes the build record",
@@ -26,6 +27,8 @@ const std::vector<Verb>& table() {
           {"--out", "DIR", "the folder for the journal and the record", true},
           {"--script", "FILE", "what is done differently, measured and seen"},
           {"--copy", nullptr, "also a folder with the record as page, sheet and table"},
+          kLanguageOption,
+          kInchesOption,
           kJson},
          make_verb},
         {"life",
@@ -63,7 +66,9 @@ const std::vector<Verb>& table() {
           {"--mirror", nullptr, "the template as seen through the sheet from behind"},
           {"--batch", "N", "how many cards the list and the labels are for"},
           {"--prices", "FILE", "what packs cost, for the cost of a card"},
-          {"--parts", "NAMES", "which sheets: template,steps,list,label"}},
+          {"--parts", "NAMES", "which sheets: template,steps,list,label"},
+          kLanguageOption,
+          kInchesOption},
          print_verb},
         {"shot",
          "draws one screen of the app to a picture",

@@ -103,12 +103,13 @@ std::optional<Reading> simulated_reading(const Card& as_built, const Parts& part
     return reading;
 }
 
-ReadingVerdict judge_against_plan(const Check& check, const Check* built, const Reading& reading) {
+ReadingVerdict judge_against_plan(const Check& check, const Check* built, const Reading& reading,
+                                  const Words& words) {
     if (check.kind != CheckKind::lights) {
         // A pad that tape reaches on the plan and not on the card as built has a check for no path there.
         const bool lost =
             check.kind == CheckKind::resistance && built != nullptr && built->kind == CheckKind::open;
-        return judge_reading(built != nullptr && !lost ? *built : check, reading);
+        return judge_reading(built != nullptr && !lost ? *built : check, reading, words);
     }
     Check least = check;
     for (LightExpectation& light : least.lights) {
@@ -118,7 +119,7 @@ ReadingVerdict judge_against_plan(const Check& check, const Check* built, const 
             }
         }
     }
-    return judge_reading(least, reading);
+    return judge_reading(least, reading, words);
 }
 
 } // namespace lanternleaf

@@ -23,6 +23,6 @@ namespace lanternleaf {
 /// the card as built; no path where there must be none, and no light worse than planned, hold whatever was
 /// changed.
 [[nodiscard]] ReadingVerdict judge_against_plan(const Check& check, const Check* built,
-                                                const Reading& reading);
+                                                const Reading& reading, const Words& words);
 
 } // namespace lanternleaf

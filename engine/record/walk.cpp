@@ -12,8 +12,9 @@ namespace {
 
 class Walker {
 public:
-    Walker(const Parts& parts, const BuildScript& script, const std::function<std::int64_t()>& now_s)
-        : parts_(parts), script_(script), now_s_(now_s) {}
+    Walker(const Parts& parts, const BuildScript& script, const std::function<std::int64_t()>& now_s,
+           const Words& words)
+        : parts_(parts), script_(script), now_s_(now_s), words_(words) {}
 
     Outcome<Walk> run(const Card& card, const std::string& id);
 
@@ -36,6 +37,7 @@ private:
     const Parts& parts_;
     const BuildScript& script_;
     const std::function<std::int64_t()>& now_s_;
+    const Words& words_;
     std::vector<Step> plan_;
     Walk walk_;
     std::optional<Problem> problem_;
@@ -165,7 +167,7 @@ bool Walker::take_readings(StepId step, const Observed& observed, const std::vec
 
 bool Walker::do_moves(StepId step, StepWalk& out) {
     const int number = static_cast<int>(step);
-    const std::vector<Step> steps = make_steps(walk_.record.as_built, parts_);
+    const std::vector<Step> steps = make_steps(walk_.record.as_built, parts_, words_);
     for (const Move& move : steps[static_cast<std::size_t>(number) - 1].moves) {
         if (move.kind == MoveKind::adult_notice && !say(EventKind::adult, number, "walked")) {
             return false;
@@ -183,12 +185,12 @@ bool Walker::do_moves(StepId step, StepWalk& out) {
 
 bool Walker::judge(StepId step, const Observed& observed, StepWalk& out) {
     const std::vector<Check> planned = checks_at(plan_, step);
-    const std::vector<Check> built = checks_at(make_steps(walk_.record.as_built, parts_), step);
+    const std::vector<Check> built = checks_at(make_steps(walk_.record.as_built, parts_, words_), step);
     if (!knows(observed, planned, built) || !take_readings(step, observed, planned, built)) {
         return false;
     }
     out.readings = walk_.record.at(step).readings;
-    const StepVerdict verdict = judge_step(walk_.record.as_built, parts_, step, out.readings);
+    const StepVerdict verdict = judge_step(walk_.record.as_built, parts_, step, out.readings, words_);
     out.state = verdict.state;
     out.sentence = verdict.sentence;
     out.findings = verdict.findings;
@@ -200,14 +202,15 @@ bool Walker::judge(StepId step, const Observed& observed, StepWalk& out) {
         if (as_planned == nullptr && as_built == nullptr) {
             // A change since then did away with the check: its reading stands in the record, and proves
             // nothing.
-            out.fits.push_back({reading.check, ReadingFit::as_expected, "no longer asked"});
+            out.fits.push_back({reading.check, ReadingFit::as_expected, words_("walk.no_longer_asked")});
             continue;
         }
         const Check& check = as_planned != nullptr ? *as_planned : *as_built;
-        out.fits.push_back(judge_against_plan(check, as_built, reading));
+        out.fits.push_back(judge_against_plan(check, as_built, reading, words_));
         if (check.needed && out.fits.back().fit == ReadingFit::off && out.state == VerdictState::proved) {
             out.state = VerdictState::stopped;
-            out.sentence = check.title + ": " + out.fits.back().text;
+            out.sentence =
+                words_("walk.check_is", {{"check", check.title}, {"reading", out.fits.back().text}});
         }
     }
     out.stops += out.state == VerdictState::stopped ? 1 : 0;
@@ -261,13 +264,14 @@ bool Walker::finish() {
                           [](const LightExpectation& light) { return light.state == "lit"; }));
     }
     return say(EventKind::finished, 0,
-               std::to_string(lit) + " of " + std::to_string(walk_.record.card.leds.size()) + " lit, " +
-                   std::to_string(proved_count(walk_.record)) + " of " + std::to_string(kStepCount) +
-                   " steps proved");
+               words_("walk.outcome", {{"lit", lit},
+                                         {"all", walk_.record.card.leds.size()},
+                                         {"proved", proved_count(walk_.record)},
+                                         {"steps", kStepCount}}));
 }
 
 Outcome<Walk> Walker::run(const Card& card, const std::string& id) {
-    plan_ = make_steps(card, parts_);
+    plan_ = make_steps(card, parts_, words_);
     bool going = begin(card, id);
     for (int step = 1; going && step <= kStepCount && walk_.record.step == step; ++step) {
         going = walk_step(static_cast<StepId>(step));
@@ -296,8 +300,9 @@ const char* name_of(ReadingFit fit) {
 }
 
 Outcome<Walk> walk_build(const Card& card, const Parts& parts, const BuildScript& script,
-                         const std::string& id, const std::function<std::int64_t()>& now_s) {
-    return Walker(parts, script, now_s).run(card, id);
+                         const std::string& id, const std::function<std::int64_t()>& now_s,
+                         const Words& words) {
+    return Walker(parts, script, now_s, words).run(card, id);
 }
 
 } // namespace lanternleaf

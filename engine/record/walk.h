@@ -5,6 +5,7 @@
 
 #include "record/record.h"
 #include "record/script.h"
+#include "words/words.h"
 
 #include <cstdint>
 #include <functional>
@@ -37,9 +38,11 @@ struct Walk {
 
 [[nodiscard]] const char* name_of(ReadingFit fit); ///< "as-expected", "off", "unreadable"
 
-/// Nothing is written: the caller puts the events into a journal. `parts` are the card's own laid over the
-/// shipped. A Problem when the script names a part, check or LED that the card has not got.
+/// Verdicts and outcome are told in `words`, as a maker's own build has them. Nothing is written: the caller
+/// puts the events into a journal. `parts` are the card's own laid over the shipped. A Problem when the
+/// script names a part, check or LED that the card has not got.
 [[nodiscard]] Outcome<Walk> walk_build(const Card& card, const Parts& parts, const BuildScript& script,
-                                       const std::string& id, const std::function<std::int64_t()>& now_s);
+                                       const std::string& id, const std::function<std::int64_t()>& now_s,
+                                       const Words& words = english());
 
 } // namespace lanternleaf

@@ -113,3 +113,34 @@ TEST_CASE("A card with a problem prints all the same, with status 1 and a word a
     CHECK(answer.out.find("problem") != std::string::npos);
     CHECK(std::filesystem::exists(folder.at("bare.pdf")));
 }
+
+TEST_CASE("print, steps and make speak the language asked for; JSON stays English", "[verbs][words]") {
+    const make::TempFolder folder("lanternleaf-languages-verb");
+    const std::string page = folder.at("steps.html");
+    const Answer printed = print(kSample, {"--out", page, "--language", "de", "--inches"});
+    INFO(printed.err);
+    REQUIRE(printed.status == 0);
+    CHECK(printed.out.find("Schritte als Seite") != std::string::npos);
+    CHECK(make::get_file(page).find("<html lang=\"de\"") != std::string::npos);
+    CHECK(make::get_file(page).find("5 13/16 in") != std::string::npos); // 148 mm
+    CHECK(print(kSample, {"--out", folder.at("a.pdf")}).status == 0);
+    CHECK(print(kSample, {"--out", folder.at("b.pdf"), "--language", "es"}).status == 0);
+    CHECK(make::get_file(folder.at("a.pdf")) != make::get_file(folder.at("b.pdf")));
+
+    const Answer steps = ask({"steps", kSample, "--language", "de"});
+    CHECK(steps.status == 0);
+    CHECK(steps.out.find("Ohne Messgerät") != std::string::npos);
+    CHECK(steps.out.find("⟦") == std::string::npos);
+    CHECK(ask({"steps", kSample, "--language", "de", "--json"}).out == ask({"steps", kSample, "--json"}).out);
+
+    const Answer made = ask({"make", kSample, "--out", folder.at("made"), "--copy", "--language", "de"});
+    CHECK(made.status == 0);
+    CHECK(made.out.find("Alle sieben Schritte nachgewiesen.") != std::string::npos);
+    const std::string record = make::get_file(folder.at("made/one-window.copy/record.html"));
+    CHECK(record.find("<html lang=\"de\"") != std::string::npos);
+    CHECK(record.find("Proved") == std::string::npos); // verdicts too
+
+    const Answer refused = print(kSample, {"--out", page, "--language", "fr"});
+    CHECK(refused.status == 2);
+    CHECK(refused.err == "--language: expected en, de or es, found fr\n");
+}
