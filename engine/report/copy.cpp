@@ -46,7 +46,7 @@ Outcome<std::vector<CopiedFile>> copy_of(const Record& record, const std::vector
                                          const CopyWish& wish, const Words& words) {
     Story story = tell(record, events, parts, words);
     leave_out_missing(story, wish.photos, words);
-    Outcome<std::string> pdf = record_pdf(story, Paper::a4, wish.fonts, words);
+    Outcome<std::string> pdf = record_pdf(story, Paper::a4, wish.fonts, words, wish.photos);
     if (!pdf) {
         return pdf.problem();
     }

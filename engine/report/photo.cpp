@@ -162,7 +162,7 @@ int exif_orientation(const std::string& jpeg) {
     return 1;
 }
 
-Outcome<PlainPhoto> plain_photo(const std::string& bytes, const std::string& name) {
+Outcome<PlainPhoto> plain_photo(const std::string& bytes, const std::string& name, int side) {
     constexpr std::string_view kPng("\x89PNG\r\n\x1a\n", 8);
     constexpr std::string_view kJpeg("\xff\xd8\xff", 3);
     const bool jpeg = opens_with(bytes, kJpeg);
@@ -190,7 +190,7 @@ Outcome<PlainPhoto> plain_photo(const std::string& bytes, const std::string& nam
     }
     const std::size_t count = static_cast<std::size_t>(pixels.w) * static_cast<std::size_t>(pixels.h) * 3;
     pixels.rgb.assign(decoded.get(), decoded.get() + count);
-    const Pixels kept = upright(shrunk(pixels, kPhotoSide), jpeg ? exif_orientation(bytes) : 1);
+    const Pixels kept = upright(shrunk(pixels, side), jpeg ? exif_orientation(bytes) : 1);
     PlainPhoto photo;
     photo.w = kept.w;
     photo.h = kept.h;

@@ -20,8 +20,9 @@ struct PlainPhoto {
 };
 
 /// Checks type (PNG or JPEG), size and pixels before anything is decoded, decodes, turns the picture as its
-/// Exif orientation asks, shrinks it and writes it anew. The Problem's file is `name`.
-[[nodiscard]] Outcome<PlainPhoto> plain_photo(const std::string& bytes, const std::string& name);
+/// Exif orientation asks, shrinks it to `side` and writes it anew. The Problem's file is `name`.
+[[nodiscard]] Outcome<PlainPhoto> plain_photo(const std::string& bytes, const std::string& name,
+                                              int side = kPhotoSide);
 
 /// The Exif orientation of a JPEG, 1 to 8 (JEITA CP-3451, tag 0x0112); 1 when it has none that can be read.
 [[nodiscard]] int exif_orientation(const std::string& jpeg);

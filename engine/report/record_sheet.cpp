@@ -1,5 +1,6 @@
 #include "report/record_sheet.h"
 
+#include "report/photo_pages.h"
 #include "sheets/flow.h"
 #include "sheets/write_pdf.h"
 
@@ -125,8 +126,8 @@ void write_summary(SheetWriter& writer, const Story& story) {
 
 } // namespace
 
-Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFonts& fonts,
-                                const Words& words) {
+Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFonts& fonts, const Words& words,
+                                const std::vector<CopiedFile>& photos) {
     const Outcome<Lettering> lettering = Lettering::open(fonts);
     if (!lettering) {
         return lettering.problem();
@@ -173,8 +174,11 @@ Outcome<std::string> record_pdf(const Story& story, Paper paper, const PrintFont
     PdfInfo info;
     info.title = words("record_sheet.title", {{"card", story.title}});
     info.subject = story.id;
-    return write_pdf(flow(writer.blocks, Columns{}, paper, head, lettering.value(), words), lettering.value(),
-                     info);
+    std::vector<Page> pages = flow_pages(writer.blocks, Columns{}, paper, head, lettering.value());
+    const std::vector<PdfPicture> pictures =
+        add_photo_pages(story, photos, paper, head, lettering.value(), words, pages);
+    number_pages(pages, head, lettering.value(), words);
+    return write_pdf(pages, lettering.value(), info, pictures);
 }
 
 } // namespace lanternleaf

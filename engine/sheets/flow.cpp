@@ -2,8 +2,8 @@
 
 namespace lanternleaf {
 
-std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper paper, const SheetHead& head,
-                       const Lettering& lettering, const Words& words) {
+std::vector<Page> flow_pages(const std::vector<Block>& blocks, Columns columns, Paper paper,
+                             const SheetHead& head, const Lettering& lettering) {
     std::vector<Page> pages;
     Box content;
     int column = 0;
@@ -35,6 +35,12 @@ std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper 
             y += blocks[i].height_mm;
         }
     }
+    return pages;
+}
+
+std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper paper, const SheetHead& head,
+                       const Lettering& lettering, const Words& words) {
+    std::vector<Page> pages = flow_pages(blocks, columns, paper, head, lettering);
     number_pages(pages, head, lettering, words);
     return pages;
 }

@@ -23,6 +23,10 @@ struct Columns {
     }
 };
 
+/// Not numbered yet: for a document that goes on after them.
+[[nodiscard]] std::vector<Page> flow_pages(const std::vector<Block>& blocks, Columns columns, Paper paper,
+                                           const SheetHead& head, const Lettering& lettering);
+
 [[nodiscard]] std::vector<Page> flow(const std::vector<Block>& blocks, Columns columns, Paper paper,
                                      const SheetHead& head, const Lettering& lettering, const Words& words);
 

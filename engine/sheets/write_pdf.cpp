@@ -143,10 +143,21 @@ private:
     bool clipped_ = false;
 };
 
+void draw_picture(HPDF_Doc document, HPDF_Page page, double height_mm, const PdfPicture& picture) {
+    HPDF_Image image =
+        HPDF_LoadJpegImageFromMem(document, reinterpret_cast<const HPDF_BYTE*>(picture.jpeg.data()),
+                                  static_cast<HPDF_UINT>(picture.jpeg.size()));
+    if (image != nullptr) { // else the document keeps the error, and says so at the end
+        const Vec2 size = picture.box_mm.max - picture.box_mm.min;
+        HPDF_Page_DrawImage(page, image, points(picture.box_mm.min.x),
+                            points(height_mm - picture.box_mm.max.y), points(size.x), points(size.y));
+    }
+}
+
 } // namespace
 
 Outcome<std::string> write_pdf(const std::vector<Page>& pages, const Lettering& lettering,
-                               const PdfInfo& info) {
+                               const PdfInfo& info, const std::vector<PdfPicture>& pictures) {
     Outcome<Haru> opened = open_haru(lettering.files());
     if (!opened) {
         return opened.problem();
@@ -158,10 +169,16 @@ Outcome<std::string> write_pdf(const std::vector<Page>& pages, const Lettering& 
     HPDF_SetInfoAttr(document, HPDF_INFO_TITLE, lettering.shown(clean_text(info.title, 200)).c_str());
     HPDF_SetInfoAttr(document, HPDF_INFO_SUBJECT, lettering.shown(info.subject).c_str());
     HPDF_SetInfoAttr(document, HPDF_INFO_CREATOR, "Lanternleaf");
-    for (const Page& page : pages) {
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        const Page& page = pages[i];
         HPDF_Page made = HPDF_AddPage(document);
         HPDF_Page_SetWidth(made, points(page.size_mm.x));
         HPDF_Page_SetHeight(made, points(page.size_mm.y));
+        for (const PdfPicture& picture : pictures) {
+            if (picture.page == i) {
+                draw_picture(document, made, page.size_mm.y, picture);
+            }
+        }
         PageWriter writer(made, page.size_mm.y, haru, lettering);
         for (const PageMark& mark : page.marks) {
             std::visit(writer, mark);

@@ -9,9 +9,11 @@
 #include "support/make_build.h"
 #include "support/words_of.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cstdlib>
 #include <filesystem>
+#include <stb/stb_image_write.h>
 
 using namespace lanternleaf;
 using Catch::Matchers::Contains;
@@ -126,6 +128,55 @@ TEST_CASE("Page and sheet speak the maker's language; the table stays English", 
                 CHECK(file.bytes == readings_table(build.story));
             }
         }
+    }
+}
+
+TEST_CASE("The printed record shows its photos, small, and a file that is no picture spoils nothing",
+          "[report]") {
+    Told build = told();
+    build.story.photos.clear();
+    std::vector<CopiedFile> photos;
+    for (int i = 0; i < 7; ++i) { // one more than a page holds
+        const int w = i == 0 ? 2000 : 40;
+        const int h = i == 0 ? 1000 : 60;
+        std::string name = "photo-";
+        name.append(std::to_string(i)).append(".jpg");
+        std::vector<unsigned char> noise(static_cast<std::size_t>(w) * static_cast<std::size_t>(h) * 3);
+        unsigned state = 1;
+        for (unsigned char& value : noise) { // noise: what JPEG can do least with
+            state = state * 1664525U + 1013904223U;
+            value = static_cast<unsigned char>(state >> 24);
+        }
+        std::string bytes;
+        REQUIRE(stbi_write_jpg_to_func(
+                    [](void* out, void* data, int size) {
+                        static_cast<std::string*>(out)->append(static_cast<const char*>(data),
+                                                               static_cast<std::size_t>(size));
+                    },
+                    &bytes, w, h, 3, noise.data(), 95) != 0);
+        photos.push_back({name, bytes});
+        build.story.photos.push_back({name, "Größe " + name, 4});
+    }
+    photos.push_back({"broken.jpg", "\xFF\xD8\xFF not a picture"});
+    build.story.photos.push_back({"broken.jpg", "Broken", 0});
+    const Outcome<std::string> pdf = record_pdf(build.story, Paper::a4, {}, english(), photos);
+    REQUIRE(pdf.ok());
+    CHECK(pdf.value() == record_pdf(build.story, Paper::a4, {}, english(), photos).value());
+    CHECK(pdf.value().size() < 600'000);
+    const make::TempFolder folder("lanternleaf-photos-pdf");
+    const std::string path = folder.at("record.pdf");
+    REQUIRE(write_file(path, pdf.value()).ok());
+    judged("qpdf", "qpdf --check " + path);
+    if (has_tool("pdfimages") && has_tool("pdftotext")) {
+        // Poppler's list: two head lines, then a line a picture: page, number, type, width, height, ...
+        const std::string list = folder.at("list.txt");
+        REQUIRE(std::system(("pdfimages -list " + path + " > " + list).c_str()) == 0);
+        const std::string lines = read_file(list).value();
+        CHECK(std::count(lines.begin(), lines.end(), '\n') == 2 + 7);
+        CHECK_THAT(lines, Contains("900   450") && Contains("40    60") && Contains("jpeg"));
+        REQUIRE(std::system(("pdftotext -layout -enc UTF-8 " + path).c_str()) == 0);
+        CHECK_THAT(read_file(folder.at("record.txt")).value(),
+                   Contains("Photo: Größe photo-6.jpg, step 4") && !Contains("Photo: Broken"));
     }
 }
 
