@@ -158,13 +158,13 @@ void now_points(const Canvas& on) {
         const float radius = on.px(2.5, 8.0f);
         if (on.look.labels) {
             const TextStyle style = bold(on.look.label_em);
-            const float wide = on.pen.fonts().width("Start", style) + 14;
+            const float wide = on.pen.fonts().width(on.view.start->label, style) + 14;
             const float high = on.px(on.view.start->pill_size_mm.y);
             const Rect box = kept(on, around(on.to(on.view.start->pill_mm), wide, high));
             on.pen.line(at, box.centre(), theme.on_lamp, 2.0f);
             on.pen.fill(box, theme.lamp, high / 2);
             on.pen.outline(box, theme.on_lamp, 2.0f, high / 2);
-            on.pen.text_in(box, "Start", style, theme.on_lamp);
+            on.pen.text_in(box, on.view.start->label, style, theme.on_lamp);
         }
         on.pen.disc(at, radius, theme.lamp);
         on.pen.ring(at, radius, theme.on_lamp, 2.6f);

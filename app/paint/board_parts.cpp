@@ -204,10 +204,10 @@ void flap_holder(const Canvas& on) {
     }
     if (on.look.labels) {
         const TextStyle style = note_style(on);
-        const float wide = pen.fonts().width("inside the flap", style);
+        const float wide = pen.fonts().width(holder.label, style);
         const Rect box = around(on.to(holder.label_mm), wide + 6, on.look.note_em * 1.25f);
         pen.fill(box, faded(theme.sheet, 0.82f), 3);
-        pen.text_in(box, "inside the flap", style, theme.ink);
+        pen.text_in(box, holder.label, style, theme.ink);
     }
 }
 

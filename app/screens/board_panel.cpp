@@ -73,6 +73,7 @@ void draw_board_panel(Screen& screen, const Rect& area, const BoardWish& wish) {
     const Vec2 centre = camera.zoom > kLeastZoom ? camera.centre_mm : sheet_mm * 0.5;
     const Viewport viewport = looking_at(area, sheet_mm, camera.zoom, centre, camera.mirrored);
     BoardOptions options;
+    options.words = ui.words;
     options.ppm = viewport.ppm;
     options.label_em = static_cast<double>(ui.m.type(Type::CardLabel).size);
     options.note_em = static_cast<double>(ui.m.type(Type::CardNote).size);

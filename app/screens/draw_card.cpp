@@ -130,6 +130,7 @@ void draw_plan_card(Screen& screen, const Rect& area, bool editing) {
     const Viewport viewport = looking_at(area, sheet_mm, camera.zoom, centre, false);
 
     BoardOptions options;
+    options.words = ui.words;
     options.ppm = viewport.ppm;
     options.label_em = static_cast<double>(ui.m.type(Type::CardLabel).size);
     options.note_em = static_cast<double>(ui.m.type(Type::CardNote).size);

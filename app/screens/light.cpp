@@ -67,6 +67,7 @@ void draw_traces(Screen& screen, const LightSheet& light, const LightView& view,
     const Vec2 sheet_mm{light.card.sheet.width_mm, light.card.sheet.height_mm};
     const Viewport viewport = fitted(r, sheet_mm, false);
     BoardOptions options;
+    options.words = ui.words;
     options.ppm = viewport.ppm;
     options.label_em = static_cast<double>(ui.m.type(Type::CardLabel).size);
     options.note_em = static_cast<double>(ui.m.type(Type::CardNote).size);

@@ -31,6 +31,7 @@ void draw_close_up(Screen& screen, const CloseUp& close_up, const Rect& frame) {
     const OpenBuild& build = *screen.state.build;
     constexpr float kLens_ppm = 13.0f;
     BoardOptions options;
+    options.words = ui.words;
     options.ppm = static_cast<double>(kLens_ppm);
     options.label_em = static_cast<double>(ui.m.type(Type::CardLabel).size);
     const auto step = static_cast<StepId>(std::min(build.record.step, kStepCount));

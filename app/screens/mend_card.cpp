@@ -122,6 +122,7 @@ void draw_mend_lens(Screen& screen, const Rect& frame, Vec2 at_mm, const std::st
     const OpenBuild& build = *screen.state.build;
     constexpr float kLens_ppm = 9.0f;
     BoardOptions options;
+    options.words = ui.words;
     options.ppm = static_cast<double>(kLens_ppm);
     options.label_em = static_cast<double>(ui.m.type(Type::CardLabel).size);
     const BoardView view =

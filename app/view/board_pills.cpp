@@ -147,9 +147,10 @@ void place_pills(BoardView& view, const Conductors& conductors, const BoardOptio
         scene.pills.push_back(pill_shape(part.pill_mm, part.pill_size_mm));
     }
     if (view.start) {
-        constexpr double kStartEms = 3.6; // "Start" with its padding
+        // "Start" with its padding is 3.6 em wide.
+        const double ems = 1.1 + 0.5 * static_cast<double>(view.start->label.size());
         const double k = options.note_em / std::max(0.1, options.ppm);
-        view.start->pill_size_mm = {kStartEms * k, 1.6 * k};
+        view.start->pill_size_mm = {ems * k, 1.6 * k};
         view.start->pill_mm = best_place(scene, view.start->at_mm, view.start->pill_size_mm, nullptr, 4.0);
         scene.pills.push_back(pill_shape(view.start->pill_mm, view.start->pill_size_mm));
     }

@@ -120,7 +120,8 @@ std::vector<Vec2> halo_path(const Conductors& conductors, const BoardProgress& p
     return stretch(ribbon, from, std::max(from, lies.now_mm));
 }
 
-void mark_move(BoardView& view, const Conductors& conductors, const BoardProgress& progress) {
+void mark_move(BoardView& view, const Conductors& conductors, const BoardProgress& progress,
+               const Words& words) {
     if (!progress.moving || progress.path_mm.empty()) {
         return;
     }
@@ -135,7 +136,7 @@ void mark_move(BoardView& view, const Conductors& conductors, const BoardProgres
         view.halo_width_mm = std::max(kHaloWidth_mm, strip->width_mm + 5.0);
     }
     if (ribbon != nullptr && progress.kind != MoveKind::joint && progress.kind != MoveKind::cut) {
-        view.start = StartMark{point_at(*ribbon, 0.0), {}, {}};
+        view.start = StartMark{point_at(*ribbon, 0.0), words("board.start"), {}, {}};
     }
     if (progress.kind == MoveKind::fold && ribbon != nullptr) {
         const Vec2 place = progress.path_mm.back();
@@ -180,6 +181,7 @@ BoardView make_board_view(const Card& card, const Parts& parts, const Conductors
     view.holder = holder_view(card, parts, conductors);
     view.holder.state = progress.holder;
     view.holder.cell_in = progress.cell_in;
+    view.holder.label = options.words("board.inside_flap");
     view.joints = joint_views(card, conductors, progress, options);
     view.parts = part_views(card, parts, progress, options);
     for (int i = 0; i < static_cast<int>(conductors.strips.size()); ++i) {
@@ -197,7 +199,7 @@ BoardView make_board_view(const Card& card, const Parts& parts, const Conductors
     }
     view.foam = card.foam;
     view.foam_state = progress.foam;
-    mark_move(view, conductors, progress);
+    mark_move(view, conductors, progress, options.words);
     view.marks = options.marks;
     place_pills(view, conductors, options);
     return view;

@@ -8,6 +8,7 @@
 
 #include "card/parts.h"
 #include "view/board_progress.h"
+#include "words/words.h"
 
 #include <optional>
 #include <string>
@@ -85,7 +86,8 @@ struct HolderView {
         flap_outline_mm; ///< the flap while it lies open: hinge first (two corners), then the foot
     std::vector<Vec2> base_outline_mm; ///< the paper under the cell; or the body of a ready-made holder
     Convex pad_mm[2];                  ///< ready-made holders: their two pads
-    Vec2 label_mm;                     ///< middle of "inside the flap"
+    Vec2 label_mm;                     ///< middle of `label`
+    std::string label;                 ///< "inside the flap"
     ItemState state = ItemState::later;
     bool cell_in = false;
 };
@@ -93,6 +95,7 @@ struct HolderView {
 /// What the move under way points at.
 struct StartMark {
     Vec2 at_mm;
+    std::string label; ///< "Start"
     Vec2 pill_mm;
     Vec2 pill_size_mm;
 };
@@ -160,6 +163,7 @@ struct BoardOptions {
     bool picture = true;
     std::vector<double> glow; ///< one per Card::leds, 0..1; empty: dark
     std::vector<BoardMark> marks;
+    Words words = english(); ///< what the few words on the card are told in
 };
 
 [[nodiscard]] BoardView make_board_view(const Card& card, const Parts& parts, const Conductors& conductors,

@@ -1,5 +1,7 @@
 #include "view/log_view.h"
 
+#include "view/part_words.h"
+
 #include <algorithm>
 
 namespace lanternleaf {
@@ -150,10 +152,7 @@ LogStepView make_log_step_view(const AppState& state, int number, const Words& w
     }
     const StoryStep& step = story.steps[static_cast<std::size_t>(number - 1)];
     view.title = std::to_string(number) + " " + step.title;
-    view.state = step.state_text;
-    if (!view.state.empty() && view.state[0] >= 'a' && view.state[0] <= 'z') {
-        view.state[0] = static_cast<char>(view.state[0] - 'a' + 'A');
-    }
+    view.state = capital(step.state_text);
     view.state += ".";
     if (step.time.worked_s > 0 || step.time.pauses > 0) {
         view.state += ' ';
