@@ -59,14 +59,19 @@ void add_tape(const Card& card, const Parts& parts, const Conductors& conductors
     }
 }
 
+// As the maker's language has it; an own part may have any colour and package.
+std::string spoken(const std::string& section, const std::string& name, const Words& words) {
+    const std::string key = section + name;
+    return words.has(key) ? words(key) : name;
+}
+
 std::string light_words(const Parts& parts, const std::string& type, const Words& words) {
     const auto found = parts.leds.find(type);
     if (found == parts.leds.end()) {
         return type;
     }
-    const std::string key = "life.colour_" + found->second.colour;
-    return words("sheets.light", {{"colour", words.has(key) ? words(key) : found->second.colour},
-                                  {"package", found->second.package}});
+    return words("sheets.light", {{"colour", spoken("life.colour_", found->second.colour, words)},
+                                  {"package", spoken("part.", found->second.package, words)}});
 }
 
 struct Named {
