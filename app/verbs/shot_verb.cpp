@@ -23,7 +23,7 @@ Outcome<ExitStatus> shot_verb(const Arguments& args, std::ostream&, const VerbSu
     request.card = args.at("CARD");
     request.screen = args.at("--screen");
     request.out = args.at("--out");
-    if (!args.at("--language").empty()) {
+    if (args.has("--language")) {
         request.language = args.at("--language");
     }
     const std::string_view size = args.at("--size");

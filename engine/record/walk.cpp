@@ -27,6 +27,15 @@ private:
     bool walk_step(StepId step);
     bool do_moves(StepId step, StepWalk& out);
     bool judge(StepId step, const Observed& observed, StepWalk& out);
+
+    struct Judging {
+        StepVerdict verdict;
+        std::vector<ReadingVerdict> fits;
+    };
+
+    // Judges without noting anything, in some language.
+    [[nodiscard]] Judging judging(StepId step, const std::vector<Reading>& readings,
+                                  const Words& words) const;
     bool take_readings(StepId step, const Observed& observed, const std::vector<Check>& planned,
                        const std::vector<Check>& built);
     bool put_right(StepId step, StepWalk& out);
@@ -183,6 +192,32 @@ bool Walker::do_moves(StepId step, StepWalk& out) {
     return true;
 }
 
+Walker::Judging Walker::judging(StepId step, const std::vector<Reading>& readings, const Words& words) const {
+    const std::vector<Check> planned =
+        checks_at(&words == &words_ ? plan_ : make_steps(walk_.record.card, parts_, words), step);
+    const std::vector<Check> built = checks_at(make_steps(walk_.record.as_built, parts_, words), step);
+    Judging told{judge_step(walk_.record.as_built, parts_, step, readings, words), {}};
+    for (const Reading& reading : readings) {
+        const Check* as_planned = find_check(planned, reading.check);
+        const Check* as_built = find_check(built, reading.check);
+        if (as_planned == nullptr && as_built == nullptr) {
+            // A change since then did away with the check: its reading stands in the record, and proves
+            // nothing.
+            told.fits.push_back({reading.check, ReadingFit::as_expected, words("walk.no_longer_asked")});
+            continue;
+        }
+        const Check& check = as_planned != nullptr ? *as_planned : *as_built;
+        told.fits.push_back(judge_against_plan(check, as_built, reading, words));
+        if (check.needed && told.fits.back().fit == ReadingFit::off &&
+            told.verdict.state == VerdictState::proved) {
+            told.verdict.state = VerdictState::stopped;
+            told.verdict.sentence =
+                words("walk.check_is", {{"check", check.title}, {"reading", told.fits.back().text}});
+        }
+    }
+    return told;
+}
+
 bool Walker::judge(StepId step, const Observed& observed, StepWalk& out) {
     const std::vector<Check> planned = checks_at(plan_, step);
     const std::vector<Check> built = checks_at(make_steps(walk_.record.as_built, parts_, words_), step);
@@ -190,31 +225,18 @@ bool Walker::judge(StepId step, const Observed& observed, StepWalk& out) {
         return false;
     }
     out.readings = walk_.record.at(step).readings;
-    const StepVerdict verdict = judge_step(walk_.record.as_built, parts_, step, out.readings, words_);
-    out.state = verdict.state;
-    out.sentence = verdict.sentence;
-    out.findings = verdict.findings;
-    out.to_do = verdict.to_do;
-    out.fits.clear();
-    for (const Reading& reading : out.readings) {
-        const Check* as_planned = find_check(planned, reading.check);
-        const Check* as_built = find_check(built, reading.check);
-        if (as_planned == nullptr && as_built == nullptr) {
-            // A change since then did away with the check: its reading stands in the record, and proves
-            // nothing.
-            out.fits.push_back({reading.check, ReadingFit::as_expected, words_("walk.no_longer_asked")});
-            continue;
-        }
-        const Check& check = as_planned != nullptr ? *as_planned : *as_built;
-        out.fits.push_back(judge_against_plan(check, as_built, reading, words_));
-        if (check.needed && out.fits.back().fit == ReadingFit::off && out.state == VerdictState::proved) {
-            out.state = VerdictState::stopped;
-            out.sentence =
-                words_("walk.check_is", {{"check", check.title}, {"reading", out.fits.back().text}});
-        }
-    }
+    Judging told = judging(step, out.readings, words_);
+    out.state = told.verdict.state;
+    out.sentence = std::move(told.verdict.sentence);
+    out.findings = std::move(told.verdict.findings);
+    out.to_do = std::move(told.verdict.to_do);
+    out.fits = std::move(told.fits);
     out.stops += out.state == VerdictState::stopped ? 1 : 0;
-    Event event = event_at(0, EventKind::verdict, static_cast<int>(step), out.sentence);
+    // In files: English.
+    const bool english_told = words_.language() == english().language() && words_.unit() == english().unit();
+    Event event =
+        event_at(0, EventKind::verdict, static_cast<int>(step),
+                 english_told ? out.sentence : judging(step, out.readings, english()).verdict.sentence);
     event.state = out.state;
     return add(std::move(event), step_place(static_cast<int>(step)));
 }
@@ -264,10 +286,10 @@ bool Walker::finish() {
                           [](const LightExpectation& light) { return light.state == "lit"; }));
     }
     return say(EventKind::finished, 0,
-               words_("walk.outcome", {{"lit", lit},
-                                         {"all", walk_.record.card.leds.size()},
-                                         {"proved", proved_count(walk_.record)},
-                                         {"steps", kStepCount}}));
+               english()("walk.outcome", {{"lit", lit},
+                                          {"all", walk_.record.card.leds.size()},
+                                          {"proved", proved_count(walk_.record)},
+                                          {"steps", kStepCount}}));
 }
 
 Outcome<Walk> Walker::run(const Card& card, const std::string& id) {

@@ -38,9 +38,9 @@ struct Walk {
 
 [[nodiscard]] const char* name_of(ReadingFit fit); ///< "as-expected", "off", "unreadable"
 
-/// Verdicts and outcome are told in `words`, as a maker's own build has them. Nothing is written: the caller
-/// puts the events into a journal. `parts` are the card's own laid over the shipped. A Problem when the
-/// script names a part, check or LED that the card has not got.
+/// The steps' sentences are in `words`; events and record are English, as files are. Nothing is written: the
+/// caller puts the events into a journal. `parts` are the card's own laid over the shipped. A Problem when
+/// the script names a part, check or LED that the card has not got.
 [[nodiscard]] Outcome<Walk> walk_build(const Card& card, const Parts& parts, const BuildScript& script,
                                        const std::string& id, const std::function<std::int64_t()>& now_s,
                                        const Words& words = english());

@@ -2,12 +2,14 @@
 
 #include "cardfile/cardfile.h"
 #include "files/files.h"
+#include "guide/verdict.h"
 #include "record/journal.h"
 #include "report/readings_table.h"
 #include "report/record_page.h"
 #include "report/record_sheet.h"
 
 #include <algorithm>
+#include <cstdio>
 #include <filesystem>
 
 namespace lanternleaf {
@@ -39,12 +41,45 @@ void leave_out_missing(Story& story, const std::vector<CopiedFile>& photos, cons
     story.photos = std::move(there);
 }
 
+// A walk's outcome, "7 of 7 lit, 7 of 7 steps proved"; anything else stays.
+std::string retold_outcome(const std::string& recorded, const Words& words) {
+    int lit = 0;
+    int all = 0;
+    int proved = 0;
+    int steps = 0;
+    const bool counted = std::sscanf(recorded.c_str(), "%d of %d lit, %d of %d steps proved", &lit, &all,
+                                     &proved, &steps) == 4;
+    const auto said = [&](const Words& in) {
+        return in("walk.outcome", {{"lit", lit}, {"all", all}, {"proved", proved}, {"steps", steps}});
+    };
+    return counted && said(english()) == recorded ? said(words) : recorded;
+}
+
+// Journals are English: a verdict is told anew where the card as built and the readings still give the same
+// one.
+void retell(Story& story, const Record& record, const Parts& shipped, const Words& words) {
+    if (words.language() == english().language() && words.unit() == english().unit()) {
+        return;
+    }
+    story.outcome = retold_outcome(story.outcome, words);
+    const Parts parts = merged(shipped, record.card.own_parts);
+    for (StoryStep& step : story.steps) {
+        const auto id = static_cast<StepId>(step.number);
+        const std::vector<Reading>& readings = record.at(id).readings;
+        if (!step.verdict.empty() &&
+            judge_step(record.as_built, parts, id, readings).sentence == step.verdict) {
+            step.verdict = judge_step(record.as_built, parts, id, readings, words).sentence;
+        }
+    }
+}
+
 } // namespace
 
 Outcome<std::vector<CopiedFile>> copy_of(const Record& record, const std::vector<Event>& events,
                                          const Parts& parts, const std::string& card_name,
                                          const CopyWish& wish, const Words& words) {
     Story story = tell(record, events, parts, words);
+    retell(story, record, parts, words);
     leave_out_missing(story, wish.photos, words);
     Outcome<std::string> pdf = record_pdf(story, Paper::a4, wish.fonts, words, wish.photos);
     if (!pdf) {

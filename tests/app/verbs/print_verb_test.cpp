@@ -139,6 +139,9 @@ TEST_CASE("print, steps and make speak the language asked for; JSON stays Englis
     const std::string record = make::get_file(folder.at("made/one-window.copy/record.html"));
     CHECK(record.find("<html lang=\"de\"") != std::string::npos);
     CHECK(record.find("Proved") == std::string::npos); // verdicts too
+    CHECK(record.find("steps proved") == std::string::npos);
+    // In files: English.
+    CHECK(make::get_file(folder.at("made/one-window.build.jsonl")).find("Proved") != std::string::npos);
 
     const Answer refused = print(kSample, {"--out", page, "--language", "fr"});
     CHECK(refused.status == 2);
