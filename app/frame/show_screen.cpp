@@ -1,6 +1,7 @@
 // Puts the app at a named screen by doing what a person would do to get there, so that a picture never shows
 // a state that cannot be reached.
 #include "frame/frame.h"
+#include "frame/show_batch.h"
 #include "frame/show_draw.h"
 #include "frame/show_mend.h"
 
@@ -100,6 +101,11 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
     if (name.size() > night.size() && name.substr(name.size() - night.size()) == night) {
         name.resize(name.size() - night.size());
         app.state.settings.night = true;
+    }
+    if (name == "batch" || name.rfind("batch/", 0) == 0 || name.rfind("make/confirm", 0) == 0) {
+        const Outcome<Done> shown = show_batch(app, name, card_path);
+        app.state.said.clear();
+        return shown;
     }
     const Problem unknown{"", "", "no screen is called \"" + full_name + "\"; see README for their names"};
     if (name == "draw" || name.rfind("draw/", 0) == 0) {

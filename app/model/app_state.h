@@ -8,6 +8,7 @@
 #include "guide/offers.h"
 #include "guide/sequence.h"
 #include "history/lessons.h"
+#include "model/batch_state.h"
 #include "model/draw_state.h"
 #include "model/light_sheet.h"
 #include "model/log_state.h"
@@ -54,6 +55,13 @@ enum class SheetKind {
     log_compare,   ///< which build to set beside this one
     log_photo,     ///< a photo, large
     log_new_photo, ///< the caption of a picture that came in
+    batch_card,    ///< which card to make several of
+    batch_new,     ///< how many, and for whom
+    batch_cells,   ///< cells out of the adult's tray and back
+    batch_name,    ///< a nickname
+    batch_builder, ///< one builder of the board
+    batch_take,    ///< what to take along
+    batch_close,   ///< whether the cells match
 };
 
 /// What the Make place shows.
@@ -121,6 +129,7 @@ struct OpenBuild {
     int move = 0;                    ///< within the open step; may equal the number of moves (all done)
     MakeFace face = MakeFace::move;
     std::optional<StepVerdict> verdict;   ///< last one asked for
+    bool by_list = false;                 ///< its moves are confirmed as lists (batch/confirm_list.h)
     std::shared_ptr<JournalFile> journal; ///< held while the build is on the table: it has one writer
     std::string looking_only;             ///< why nothing can be confirmed here; empty when it can
 };
@@ -163,7 +172,10 @@ struct AppState {
     Settings settings;
     RegionTable regions;
     std::vector<ShelfCard> cards;
-    std::vector<ShelfBuild> builds; ///< newest first
+    std::vector<ShelfBuild> builds;  ///< newest first
+    std::vector<ShelfBatch> batches; ///< newest first
+    std::optional<BatchState> batch; ///< whose board stands in place of the shelf
+    std::optional<NewBatch> new_batch;
     std::optional<OpenBuild> build;
     std::optional<DrawState> draw; ///< the plan on the drawing table
     std::optional<MendState> mend; ///< the search for a fault on `build`

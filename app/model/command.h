@@ -2,6 +2,7 @@
 #pragma once
 
 #include "model/app_state.h"
+#include "model/batch_command.h"
 #include "model/draw_command.h"
 #include "model/log_command.h"
 #include "model/mend_command.h"
@@ -151,6 +152,10 @@ struct Log {
     LogCommand act;
 };
 
+struct Batch {
+    BatchCommand act;
+};
+
 } // namespace lanternleaf::command
 
 namespace lanternleaf {
@@ -166,6 +171,6 @@ using Command =
                  command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless,
                  command::CellOut, command::ToggleNight, command::ChangeSettings, command::MoveCamera,
                  command::BuildAgain, command::OpenLight, command::CloseLight, command::SetLightHours,
-                 command::ShowLightTraces, command::Draw, command::Mend, command::Log>;
+                 command::ShowLightTraces, command::Draw, command::Mend, command::Log, command::Batch>;
 
 } // namespace lanternleaf

@@ -2,6 +2,7 @@
 
 #include "cardfile/cardfile.h"
 #include "files/files.h"
+#include "model/device_tag.h"
 #include "record/journal.h"
 #include "record/utc.h"
 
@@ -73,9 +74,11 @@ std::string id_of(const std::string& path) {
 }
 
 // A journal that nobody has yet: made only when it was not there, so that two programs that start the same
-// card in the same second get two builds.
+// card in the same second get two builds; the tag does the same for two devices.
 Outcome<JournalFile> new_journal(const Surroundings& around, const std::string& name) {
-    const std::string first = builds_folder(around) + "/" + name + "-" + stamp(around.now_s);
+    const std::string tag = device_tag(around);
+    const std::string first =
+        builds_folder(around) + "/" + name + "-" + stamp(around.now_s) + (tag.empty() ? "" : "-" + tag);
     for (int again = 1;; ++again) {
         const std::string path = first + (again == 1 ? "" : "-" + std::to_string(again)) + kJournalEnding;
         Outcome<JournalFile> journal = JournalFile::create(path);

@@ -93,8 +93,8 @@ std::vector<ShelfBuild> list_builds(const Surroundings& around) {
         ShelfBuild shelf;
         shelf.path = folder + "/" + file;
         shelf.id = file.substr(0, file.size() - std::char_traits<char>::length(kBuildFileEnding));
-        // An id is NAME-YYYYMMDD-HHMMSS, perhaps with -2 behind it: the card's name is what stands before the
-        // date.
+        // An id is NAME-YYYYMMDD-HHMMSS, perhaps with a device's tag and -2 behind it: the card's name is
+        // what stands before the date.
         shelf.card_name = shelf.id.substr(0, date_in(shelf.id));
         shelf.title = shelf.card_name;
         pictures.put_into(shelf);

@@ -1,6 +1,7 @@
 #include "model/update.h"
 
 #include "base/overloaded.h"
+#include "model/update_batch.h"
 #include "model/update_draw.h"
 #include "model/update_log.h"
 #include "model/update_mend.h"
@@ -84,11 +85,17 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                        go_to(state, around, c.place);
                    },
                    [&](const command::OpenSheet& c) { open_sheet(state, c.sheet); },
-                   [&](const command::CloseSheet&) { open_sheet(state, SheetKind::none); },
+                   [&](const command::CloseSheet&) {
+                       state.new_batch.reset();
+                       open_sheet(state, SheetKind::none);
+                   },
                    [&](const command::ReadNotice&) { state.notice = Notice::reading; },
                    [&](const command::CloseNotice&) { state.notice = Notice::none; },
                    [&](const command::AdultConfirms&) { adult_confirms(state, around); },
-                   [&](const command::StartCard& c) { start_card(state, around, c.path); },
+                   [&](const command::StartCard& c) {
+                       state.new_batch.reset();
+                       start_card(state, around, c.path);
+                   },
                    [&](const command::AnswerAudience& c) { answer_audience(state, c.audience, around); },
                    [&](const command::ChooseWay& c) { choose_way(state, around, c.choice); },
                    [&](const command::Resume& c) { resume(state, around, c.journal); },
@@ -139,7 +146,9 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                    [&](const command::Draw& c) { update_draw(state, around, c.act); },
                    [&](const command::Mend& c) { update_mend(state, around, c.act); },
                    [&](const command::Log& c) { update_log(state, around, c.act); },
+                   [&](const command::Batch& c) { update_batch(state, around, c.act); },
                    [&](const command::BuildAgain&) {
+                       state.new_batch.reset();
                        for (const ShelfCard& card : state.cards) {
                            if (card.name == state.log_shelf.card_name) {
                                start_card(state, around, card.path);

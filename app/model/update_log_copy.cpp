@@ -29,15 +29,32 @@ PrintFonts printing_faces(const std::string& folder) {
     return there ? faces : PrintFonts{};
 }
 
+// A copy leaves the library, so it does not name the maker.
+std::string without_name(const std::string& text, const std::string& path) {
+    Outcome<std::vector<Event>> events = read_journal(text, path);
+    if (!events || events.value().empty()) {
+        return "";
+    }
+    events.value().front().maker.clear();
+    std::string out;
+    int number = 0;
+    for (const Event& event : events.value()) {
+        out += write_event(event, ++number) + "\n";
+    }
+    return out;
+}
+
 } // namespace
 
 void save_copy(AppState& state, const Surroundings& around) {
-    const Record& record = *state.log;
+    Record record = *state.log;
     CopyWish wish;
     wish.fonts = printing_faces(around.fonts);
     if (const Outcome<std::string> journal = read_file(state.log_shelf.path)) {
-        wish.journal = journal.value();
+        wish.journal =
+            record.maker.empty() ? journal.value() : without_name(journal.value(), state.log_shelf.path);
     }
+    record.maker.clear();
     for (const LogPhoto& photo : state.log_page.photos) {
         if (Outcome<std::string> bytes = read_file(photo.path)) {
             wish.photos.push_back({photo.file, std::move(bytes).value()});

@@ -1,3 +1,4 @@
+#include "batch/confirm_list.h"
 #include "model/update_parts.h"
 
 #include <algorithm>
@@ -19,6 +20,22 @@ bool confirmed(AppState& state, const Surroundings& around, const Event& event) 
         say(state, around, done.problem().sentence());
     }
     return done.ok();
+}
+
+const std::vector<std::string>& moves_done_now(const OpenBuild& build) {
+    return build.record.steps[std::min(build.record.step, kStepCount) - 1].moves_done;
+}
+
+// The moves that were confirmed in one go with this one: a line's, where lists are used.
+std::vector<std::string> confirmed_with(const OpenBuild& build, const std::string& move) {
+    if (build.by_list) {
+        for (const ConfirmLine& line : confirm_list(open_step(build))) {
+            if (std::find(line.moves.begin(), line.moves.end(), move) != line.moves.end()) {
+                return line.moves;
+            }
+        }
+    }
+    return {move};
 }
 
 // After a step closed: the next one opens at its first move, or the build is finished.
@@ -86,6 +103,26 @@ void move_done(AppState& state, const Surroundings& around) {
     mark_done(state, around);
 }
 
+void confirm_line(AppState& state, const Surroundings& around, int line) {
+    if (!state.build || state.build->record.finished || state.build->face != MakeFace::move) {
+        return;
+    }
+    OpenBuild& build = *state.build;
+    const std::vector<ConfirmLine> lines = confirm_list(open_step(build), around.words);
+    if (line < 0 || line >= static_cast<int>(lines.size())) {
+        return;
+    }
+    for (const std::string& move : lines[static_cast<std::size_t>(line)].moves) {
+        const std::vector<std::string>& done = moves_done_now(build);
+        Event event = event_of(build, EventKind::move_done);
+        event.text = move;
+        if (std::find(done.begin(), done.end(), move) == done.end() && !confirmed(state, around, event)) {
+            return;
+        }
+    }
+    build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
+}
+
 void move_back(AppState& state, const Surroundings& around) {
     if (!state.build) {
         return;
@@ -95,17 +132,21 @@ void move_back(AppState& state, const Surroundings& around) {
         build.face = open_move(build) == nullptr ? MakeFace::proof : MakeFace::move;
         return;
     }
-    const std::vector<std::string>& done =
-        build.record.steps[std::min(build.record.step, kStepCount) - 1].moves_done;
+    const std::vector<std::string> done = moves_done_now(build);
     if (done.empty()) {
         say(state, around, around.words("model.first_move"));
         return;
     }
-    Event event = event_of(build, EventKind::move_undone);
-    event.text = done.back();
-    if (confirmed(state, around, event)) {
-        build.face = MakeFace::move;
+    const std::vector<std::string> undone = confirmed_with(build, done.back());
+    for (auto move = done.rbegin(); move != done.rend(); ++move) {
+        Event event = event_of(build, EventKind::move_undone);
+        event.text = *move;
+        if (std::find(undone.begin(), undone.end(), *move) != undone.end() &&
+            !confirmed(state, around, event)) {
+            return;
+        }
     }
+    build.face = MakeFace::move;
 }
 
 void prove_step(AppState& state, const Surroundings& around) {

@@ -14,6 +14,10 @@ void go_to(AppState& state, const Surroundings& around, Place place);
 void start_card(AppState& state, const Surroundings& around, const std::string& path);
 void answer_audience(AppState& state, Audience audience, const Surroundings& around);
 void choose_way(AppState& state, const Surroundings& around, const std::string& choice);
+/// Starts a build for somebody and takes it up. The holder is as `way` says; when no way is found to lay the
+/// traces to it, Draw opens instead.
+void begin_for(AppState& state, const Surroundings& around, const std::string& card_path, Audience audience,
+               const AudienceChoice& way, const Membership& of);
 void resume(AppState& state, const Surroundings& around, const std::string& journal);
 void put_away(AppState& state, const Surroundings& around, const std::string& journal);
 void open_log(AppState& state, const Surroundings& around, const std::string& journal);
@@ -21,6 +25,8 @@ void refresh_shelf(AppState& state, const Surroundings& around);
 
 // update_make.cpp
 void move_done(AppState& state, const Surroundings& around);
+/// One line of the open step's confirm list: all its moves, as if they were confirmed one by one.
+void confirm_line(AppState& state, const Surroundings& around, int line);
 void move_back(AppState& state, const Surroundings& around);
 void prove_step(AppState& state, const Surroundings& around);
 void go_on_regardless(AppState& state, const Surroundings& around, const std::string& why);

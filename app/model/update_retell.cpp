@@ -1,5 +1,6 @@
 // Telling again: the sentences in the state that were made in other words than the person now reads.
 #include "model/update.h"
+#include "model/update_batch.h"
 #include "model/update_draw.h"
 #include "model/update_log.h"
 #include "model/update_mend.h"
@@ -102,6 +103,7 @@ void retell(AppState& state, const Surroundings& around) {
     if (state.log) {
         retell_log(state, around);
     }
+    refresh_batch(state, around);
     if (state.audience_answered && !state.starting.empty()) {
         answer_audience(state, state.asked, around);
     }

@@ -1,3 +1,5 @@
+#include "model/batches.h"
+#include "model/update_batch.h"
 #include "model/update_draw.h"
 #include "model/update_log.h"
 #include "model/update_mend.h"
@@ -48,13 +50,18 @@ bool plan_for_holder(AppState& state, const Surroundings& around, const std::str
 void refresh_shelf(AppState& state, const Surroundings& around) {
     state.builds = list_builds(around);
     state.cards = list_cards(around, state.builds);
+    state.batches = list_batches(around, state.builds);
 }
 
 void go_to(AppState& state, const Surroundings& around, Place place) {
     state.sheet = SheetKind::none;
     state.scroll = 0.0;
     if (place == Place::shelf) {
+        if (state.place == Place::shelf) {
+            state.batch.reset(); // from the board to the shelf; from elsewhere back to the board
+        }
         refresh_shelf(state, around);
+        refresh_batch(state, around);
     }
     if (place == Place::log && state.log) {
         open_log(state, around, state.log_shelf.path); // it may have gone on since
@@ -106,30 +113,42 @@ void answer_audience(AppState& state, Audience audience, const Surroundings& aro
 void choose_way(AppState& state, const Surroundings& around, const std::string& choice) {
     if (choice == "not-now") {
         state.sheet = SheetKind::none;
+        state.new_batch.reset();
         state.starting.clear();
         return;
     }
     for (const AudienceChoice& way : state.advice.choices) {
         if (way.id == choice) {
-            std::optional<Card> plan;
-            if (!way.holder.empty() && !plan_for_holder(state, around, way.holder, plan)) {
-                return;
+            if (state.new_batch) {
+                begin_batch(state, around, way);
+            } else {
+                begin_for(state, around, state.starting, state.asked, way, {});
             }
-            Outcome<std::string> journal =
-                start_build(around, state.starting, state.asked, way, {}, plan ? &*plan : nullptr);
-            if (!journal) {
-                say(state, around, journal.problem().sentence());
-                return;
-            }
-            if (plan) {
-                say(state, around, around.words("model.laid_for_screw_holder"));
-            }
-            state.starting.clear();
-            refresh_shelf(state, around);
-            resume(state, around, journal.value());
             return;
         }
     }
+}
+
+void begin_for(AppState& state, const Surroundings& around, const std::string& card_path, Audience audience,
+               const AudienceChoice& way, const Membership& of) {
+    state.starting = card_path;
+    state.asked = audience;
+    std::optional<Card> plan;
+    if (!way.holder.empty() && !plan_for_holder(state, around, way.holder, plan)) {
+        return;
+    }
+    const Outcome<std::string> journal =
+        start_build(around, state.starting, state.asked, way, of, plan ? &*plan : nullptr);
+    if (!journal) {
+        say(state, around, journal.problem().sentence());
+        return;
+    }
+    if (plan) {
+        say(state, around, around.words("model.laid_for_screw_holder"));
+    }
+    state.starting.clear();
+    refresh_shelf(state, around);
+    resume(state, around, journal.value());
 }
 
 void resume(AppState& state, const Surroundings& around, const std::string& journal) {
@@ -152,6 +171,7 @@ void resume(AppState& state, const Surroundings& around, const std::string& jour
         say(state, around, state.build->looking_only);
     }
     state.build->lessons = learn_from_library(state, around, *state.build);
+    state.build->by_list = made_one_before(state, wanted);
     state.log.reset(); // Log is about the build at hand from now on
     state.build->face = open_move(*state.build) == nullptr && !state.build->record.finished ? MakeFace::proof
                                                                                             : MakeFace::move;

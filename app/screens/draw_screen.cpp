@@ -1,5 +1,6 @@
 // Puts a frame together: the place, what lies over it, the notice, and the safety chip above everything.
 #include "controls/panel.h"
+#include "screens/batch.h"
 #include "screens/screen.h"
 
 namespace lanternleaf {
@@ -9,7 +10,11 @@ namespace {
 void draw_place(Screen& screen) {
     switch (screen.state.place) {
     case Place::shelf:
-        draw_shelf(screen);
+        if (screen.state.batch) {
+            draw_batch(screen);
+        } else {
+            draw_shelf(screen);
+        }
         break;
     case Place::draw:
         draw_plan(screen);

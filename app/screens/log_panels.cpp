@@ -86,6 +86,12 @@ float draw_log_builds(Screen& screen, const LogView& view, const Rect& r, float 
     }
     ui.pen().text_in(head, ui.words("log.builds_of_card"), ui.m.type(Type::H2), ui.theme().ink, Align::Left);
     inside.cut_top(8);
+    // Wide: when, who, time, outcome, what was put right. Narrow: when, or who made it, and outcome.
+    const bool wide = inside.w > 760;
+    const bool named = std::any_of(view.others.begin(), view.others.end(),
+                                   [](const LogView::Other& other) { return !other.who.empty(); });
+    const float when_w = wide ? (named ? 0.2f : 0.24f) : 0.5f;
+    const float who_w = wide && named ? 0.2f : 0.0f;
     for (const LogView::Other& other : view.others) {
         const Rect line = inside.cut_top(row_h);
         const std::string name = "log/build/" + other.number;
@@ -102,8 +108,6 @@ float draw_log_builds(Screen& screen, const LogView& view, const Rect& r, float 
         }
         const TextStyle style = other.chosen ? body.bold() : body;
         ui.pen().text_in({line.x + 14, line.y, 60, line.h}, other.number, style, ui.theme().ink, Align::Left);
-        // Wide: when, time, outcome, what was put right. Narrow: when and outcome.
-        const bool wide = line.w > 760;
         float x = line.x + 60;
         const auto column = [&](float share, const std::string& words) {
             const float w = (line.right() - 8 - line.x - 60) * share;
@@ -111,8 +115,11 @@ float draw_log_builds(Screen& screen, const LogView& view, const Rect& r, float 
                              ui.theme().ink, Align::Left);
             x += w;
         };
-        column(wide ? 0.24f : 0.5f, other.when);
+        column(when_w, wide || other.who.empty() ? other.when : other.who);
         if (wide) {
+            if (named) {
+                column(who_w, other.who);
+            }
             column(0.12f, other.time);
         }
         draw_icon(ui.pen(), other.finished ? Icon::Fine : Icon::Clock, {x + 11, line.centre().y}, 22,
@@ -120,7 +127,7 @@ float draw_log_builds(Screen& screen, const LogView& view, const Rect& r, float 
         x += 30;
         column(wide ? 0.22f : 0.4f, other.state);
         if (wide) {
-            column(0.36f, other.put_right);
+            column(named ? 0.2f : 0.36f, other.put_right);
         }
         if (ui.tapped(name)) {
             screen.say(command::OpenLog{other.journal});

@@ -207,7 +207,11 @@ void draw_make(Screen& screen) {
     panel(ui, regions.panel);
     switch (screen.state.build->face) {
     case MakeFace::move:
-        draw_move_panel(screen, view, regions.panel);
+        if (view.can_list) {
+            draw_confirm_panel(screen, view, regions.panel);
+        } else {
+            draw_move_panel(screen, view, regions.panel);
+        }
         break;
     case MakeFace::proof:
         draw_proof_panel(screen, view, regions.panel);

@@ -8,6 +8,10 @@ namespace lanternleaf {
 
 /// The panel for the move at hand: words, picture, why, check.
 void draw_move_panel(Screen& screen, const MakeView& view, const Rect& r);
+/// In place of the moves: the step from memory, then line by line.
+void draw_confirm_panel(Screen& screen, const MakeView& view, const Rect& r);
+/// The way between moves and list, at the foot of either panel; returns the room it took.
+float draw_list_switch(Screen& screen, const MakeView& view, const Rect& r);
 /// The panel at the end of a step: what proves it, and what was read.
 void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& r);
 /// The panel when a step is stopped: what is wrong, where, and what to do.

@@ -199,6 +199,9 @@ void draw_make_actions(Screen& screen, const MakeView& view, const Regions& regi
                                            {.label = ui.words("make.wrong"), .icon = Icon::Wrong},
                                            command::OpenSheet{SheetKind::wrong}}};
     Command on_primary = command::MoveDone{};
+    if (!view.list.empty()) {
+        on_primary = command::Batch{batching::ConfirmLine{view.list_now}};
+    }
     if (face == MakeFace::verdict) {
         primary.icon = Icon::Repeat;
         on_primary = command::ProveStep{};

@@ -5,6 +5,7 @@
 #include "controls/scroll.h"
 #include "controls/segmented.h"
 #include "controls/slider.h"
+#include "screens/batch.h"
 #include "screens/make.h"
 
 #include <algorithm>
@@ -272,6 +273,27 @@ void draw_open_sheet(Screen& screen) {
         break;
     case SheetKind::log_new_photo:
         draw_log_new_photo_sheet(screen);
+        break;
+    case SheetKind::batch_card:
+        draw_batch_card_sheet(screen);
+        break;
+    case SheetKind::batch_new:
+        draw_batch_new_sheet(screen);
+        break;
+    case SheetKind::batch_cells:
+        draw_batch_cells_sheet(screen);
+        break;
+    case SheetKind::batch_name:
+        draw_batch_name_sheet(screen);
+        break;
+    case SheetKind::batch_builder:
+        draw_batch_builder_sheet(screen);
+        break;
+    case SheetKind::batch_take:
+        draw_batch_take_sheet(screen);
+        break;
+    case SheetKind::batch_close:
+        draw_batch_close_sheet(screen);
         break;
     case SheetKind::mend_meter:
         draw_mend_meter_sheet(screen);

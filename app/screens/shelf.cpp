@@ -2,6 +2,7 @@
 #include "controls/button.h"
 #include "controls/panel.h"
 #include "controls/scroll.h"
+#include "screens/batch.h"
 #include "screens/screen.h"
 #include "screens/shelf_aside.h"
 #include "view/make_view.h"
@@ -195,6 +196,14 @@ std::string unfinished(const Words& words, std::size_t count) {
                                     : words("shelf.unfinished_many", {{"n", count}});
 }
 
+// Builds of a batch are carried on with from its board: twenty of them would bury everything else.
+bool on_a_board(const AppState& state, const ShelfBuild& build) {
+    return !build.batch.empty() &&
+           std::any_of(state.batches.begin(), state.batches.end(), [&build](const ShelfBatch& batch) {
+               return batch.id == build.batch && batch.trouble.empty();
+           });
+}
+
 } // namespace
 
 void draw_shelf(Screen& screen) {
@@ -208,7 +217,7 @@ void draw_shelf(Screen& screen) {
 
     std::vector<const ShelfBuild*> open;
     for (const ShelfBuild& build : screen.state.builds) {
-        if (!build.finished && build.trouble.empty()) {
+        if (!build.finished && build.trouble.empty() && !on_a_board(screen.state, build)) {
             open.push_back(&build);
         }
     }
@@ -237,19 +246,29 @@ void draw_shelf(Screen& screen) {
         y += 4;
     }
 
+    y = draw_shelf_batches(screen, page, y);
+
     const ButtonLook settings{.label = ui.words("shelf.settings"), .icon = Icon::Settings};
     const float settings_w = button_width(ui, settings);
     if (!ui.m.phone() && button(ui, "shelf/settings",
                                 {page.right() - settings_w, y - 8, settings_w, ui.m.button_h}, settings)) {
         screen.say(command::OpenSheet{SheetKind::settings});
     }
-    // Where files are picked, not dropped. A phone has the room for it only below the cards.
+    // Where files are picked, not dropped; and several of one card. What has no room beside the heading
+    // stands below the cards.
     const ButtonLook bring{.label = ui.words("shelf.bring_in"), .icon = Icon::Down};
     const bool picks = ui.host().can_pick();
-    const float bring_w = button_width(ui, bring);
-    bool bring_in = picks && !ui.m.phone() &&
-                    button(ui, "shelf/bring-in",
-                           {page.right() - settings_w - 12 - bring_w, y - 8, bring_w, ui.m.button_h}, bring);
+    const float bring_w = picks ? button_width(ui, bring) + 12 : 0;
+    const ButtonLook several{.label = ui.words("batch.several"), .icon = Icon::People};
+    const float several_w = button_width(ui, several) + 12;
+    const bool below = ui.m.phone() || page.w < settings_w + bring_w + several_w + ui.m.with_text(240);
+    float left = page.right() - settings_w;
+    const auto beside = [&](const char* name, float room, const ButtonLook& look) {
+        left -= room;
+        return button(ui, name, {left, y - 8, room - 12, ui.m.button_h}, look);
+    };
+    bool bring_in = picks && !ui.m.phone() && beside("shelf/bring-in", bring_w, bring);
+    bool make_several = !below && beside("shelf/several", several_w, several);
     y = draw_heading(ui, page, y, ui.words("shelf.cards"),
                      open.empty() ? ui.words("shelf.tap_one") : std::to_string(screen.state.cards.size()));
     const float columns = ui.m.phone() ? 1 : wanted_columns(ui, 240, 4);
@@ -273,6 +292,13 @@ void draw_shelf(Screen& screen) {
             ui.pen().fill({plank.x, plank.y, plank.w, 2}, ui.theme().edge);
             y += height + 34;
         }
+    }
+    if (below) {
+        make_several = button(ui, "shelf/several", {page.x, y, page.w, ui.m.button_h}, several);
+        y += ui.m.button_h + 12;
+    }
+    if (make_several) {
+        screen.say(command::Batch{batching::BeginSeveral{""}});
     }
     if (picks && ui.m.phone()) {
         bring_in = button(ui, "shelf/bring-in", {page.x, y, page.w, ui.m.button_h}, bring);

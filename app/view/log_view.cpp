@@ -1,5 +1,6 @@
 #include "view/log_view.h"
 
+#include "model/update_batch.h"
 #include "view/part_words.h"
 
 #include <algorithm>
@@ -64,7 +65,8 @@ std::string worked_text(const StepTime& time, const Words& words) {
                  {{"worked", worked}, {"paused", spoken_span(time.paused_s)}, {"n", time.pauses}});
 }
 
-std::string subtitle_of(const Record& record, const Story& story, const Words& words) {
+std::string subtitle_of(const Record& record, const Story& story, const std::string& maker,
+                        const Words& words) {
     std::string text =
         story.ended.empty()
             ? words("log_view.since", {{"started", story.started}, {"tape", story.made_with}})
@@ -72,7 +74,7 @@ std::string subtitle_of(const Record& record, const Story& story, const Words& w
                     {{"started", story.started}, {"ended", story.ended}, {"tape", story.made_with}});
     if (!record.maker.empty()) {
         text += ' ';
-        text += words("log_view.maker", {{"name", record.maker}});
+        text += words("log_view.maker", {{"name", maker}});
     }
     if (story.walked) {
         text += ' ';
@@ -103,7 +105,7 @@ LogView make_log_view(const AppState& state, const Words& words) {
     view.title = words("log_view.title", {{"card", story.title}, {"number", state.log_shelf.number}});
     view.finished = record.finished;
     view.changed = !record.changes.empty();
-    view.subtitle = subtitle_of(record, story, words);
+    view.subtitle = subtitle_of(record, story, maker_shown(state, state.log_shelf), words);
     if (record.finished) {
         view.badge = story.outcome.empty() ? words("log_view.finished") : story.outcome;
         view.badge_line = words("log_view.finished_in", {{"span", spoken_span(story.worked_s)}});
@@ -138,6 +140,7 @@ LogView make_log_view(const AppState& state, const Words& words) {
                     other.state = digest.outcome.empty() ? other.state : digest.outcome;
                 }
             }
+            other.who = maker_shown(state, build);
             view.others.push_back(std::move(other));
         }
     }

@@ -50,6 +50,7 @@ struct LogView {
     struct Other {
         std::string number;
         std::string when;
+        std::string who;   ///< nickname as shown; empty: not told
         std::string time;  ///< "1 h 04"; empty until it has been read
         std::string state; ///< "7 of 7 lit", "at step 4"
         std::string put_right;

@@ -1,5 +1,7 @@
 #include "view/make_view.h"
 
+#include "batch/confirm_list.h"
+
 #include <algorithm>
 #include <cstdlib>
 
@@ -65,6 +67,36 @@ void fill_move(MakeView& view, const OpenBuild& build, const Move& move) {
     view.primary = build.words(move.kind == MoveKind::adult_notice ? "make_view.read_caution"
                                : last                              ? "make_view.done_last"
                                                                    : "make_view.done_next");
+}
+
+// A build of a batch can be confirmed by lists, up to the moves that only an adult does.
+void fill_list(MakeView& view, const OpenBuild& build, const Words& words) {
+    view.can_list = !build.record.batch.empty() && view.move != nullptr && !view.move->adult_only;
+    if (!view.can_list || !build.by_list) {
+        return;
+    }
+    const std::vector<std::string>& done =
+        build.record.steps[std::min(build.record.step, kStepCount) - 1].moves_done;
+    for (const ConfirmLine& line : confirm_list(open_step(build), words)) {
+        ConfirmRow row{line.text, line.detail, true};
+        for (const std::string& move : line.moves) {
+            row.done = row.done && std::find(done.begin(), done.end(), move) != done.end();
+        }
+        if (!row.done && view.list_now < 0) {
+            view.list_now = static_cast<int>(view.list.size());
+        }
+        view.list.push_back(std::move(row));
+    }
+    if (view.list_now < 0) { // past an adult's move the rest is gone through move by move
+        view.list.clear();
+        view.can_list = false;
+        return;
+    }
+    view.back = view.back.empty() ? "" : words("confirm.back");
+    view.heading = words("confirm.heading");
+    view.sentence = words("confirm.sentence");
+    view.primary = words("confirm.next");
+    view.move_text = open_step(build).title;
 }
 
 void fill_proof(MakeView& view, const OpenBuild& build, const AppState& state) {
@@ -194,6 +226,7 @@ MakeView make_view(const AppState& state) {
     } else if (move != nullptr && build.face == MakeFace::move) {
         view.move_text = build.words("make_view.move", {{"number", build.move + 1}, {"moves", view.pips}});
         fill_move(view, build, *move);
+        fill_list(view, build, build.words);
     } else {
         view.move_text = build.words("make_view.all_moves_done");
         fill_proof(view, build, state);

@@ -47,6 +47,13 @@ struct LightTap {
     std::string expected; ///< what the engine predicts
 };
 
+/// A line of the open step's confirm list.
+struct ConfirmRow {
+    std::string text;
+    std::string detail;
+    bool done = false;
+};
+
 struct MakeView {
     std::string title;
     std::string build; ///< "Build 3"
@@ -65,6 +72,9 @@ struct MakeView {
     std::string back;    ///< "Move 2"; empty at the first move of a step
     std::string primary; ///< "Done: next move"
     const Move* move = nullptr;
+    std::vector<ConfirmRow> list; ///< shown in place of the moves; empty: move by move
+    int list_now = -1;            ///< the first row that is not confirmed
+    bool can_list = false;        ///< the open move belongs to a list
     // proof
     std::vector<CheckView> proof;
     int unanswered = 0;

@@ -15,6 +15,9 @@ void take_event(Batch& batch, const BatchEvent& event) {
         batch.count = event.count;
         batch.purpose = event.purpose;
         batch.cells_each = event.cells_each;
+        batch.audience = event.audience;
+        batch.holder = event.holder;
+        batch.gives_cell = event.gives_cell;
         batch.started_s = event.at_s;
         break;
     case BatchEventKind::opened:

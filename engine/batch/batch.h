@@ -29,6 +29,9 @@ struct Batch {
     int count = 1;     ///< cards
     BatchFor purpose = BatchFor::repeater;
     int cells_each = 1;
+    std::string audience;   ///< as in BatchEvent; empty: not asked yet
+    std::string holder;     ///< empty: the card's own
+    bool gives_cell = true; ///< false: the cards are given without their cells
     std::int64_t started_s = 0;
     std::vector<std::string> makers; ///< nicknames, in the order they joined, none twice
     /// What is shown in place of a nickname. Journals are never rewritten: the nickname stays in them.

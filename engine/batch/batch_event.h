@@ -17,7 +17,7 @@ enum class BatchFor {
 };
 
 enum class BatchEventKind {
-    started,    ///< text = batch id; card, title, count, purpose, cells_each
+    started,    ///< text = batch id; card, title, count, purpose and the rest below
     opened,     ///< text = batch id: another device writes here of the same batch
     joined,     ///< text = nickname
     shown_as,   ///< text = nickname, as = what is shown in its place from now on
@@ -39,10 +39,14 @@ struct BatchEvent {
     int count = 0;     ///< started: how many cards; cells_out, cells_back: how many cells
     BatchFor purpose = BatchFor::repeater;
     int cells_each = 1; ///< started: cells in one card
-    int out = 0;        ///< closed: cells that had gone out
-    int back = 0;       ///< closed: cells that had come back
-    int in_cards = 0;   ///< closed: cells that stay in finished cards
-    int missing = 0;    ///< closed: out - back - in_cards, on record
+    /// Started: who will have the cards and what follows from that, asked once for all of them.
+    std::string audience;   ///< "class", ...: see audience_from(); empty: not asked yet
+    std::string holder;     ///< another type of holder than the card's; empty: the card's
+    bool gives_cell = true; ///< false: the cards are given without their cells
+    int out = 0;            ///< closed: cells that had gone out
+    int back = 0;           ///< closed: cells that had come back
+    int in_cards = 0;       ///< closed: cells that stay in finished cards
+    int missing = 0;        ///< closed: out - back - in_cards, on record
     friend bool operator==(const BatchEvent&, const BatchEvent&) = default;
 };
 

@@ -73,6 +73,16 @@ void read_more(Members& in, BatchEvent& event) {
         event.purpose =
             in.need("for").choice<BatchFor>({{"repeater", BatchFor::repeater}, {"group", BatchFor::group}});
         event.cells_each = in.need("cells_each").integer(1, 10);
+        if (const auto who = in.maybe("audience")) {
+            static_cast<void>(audience_from_json(*who));
+            event.audience = who->text();
+        }
+        if (const auto holder = in.maybe("holder")) {
+            event.holder = holder->name();
+        }
+        if (const auto gives = in.maybe("gives_cell")) {
+            event.gives_cell = flag_from_json(*gives);
+        }
         break;
     case BatchEventKind::joined:
         static_cast<void>(nickname_in(in.need("maker")));
@@ -156,6 +166,15 @@ std::string write_batch_event(const BatchEvent& event, int number) {
         json["count"] = event.count;
         json["for"] = name_of(event.purpose);
         json["cells_each"] = event.cells_each;
+        if (!event.audience.empty()) {
+            json["audience"] = event.audience;
+        }
+        if (!event.holder.empty()) {
+            json["holder"] = event.holder;
+        }
+        if (!event.gives_cell) {
+            json["gives_cell"] = false;
+        }
         break;
     case BatchEventKind::shown_as:
         json["as"] = event.as;

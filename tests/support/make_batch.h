@@ -33,12 +33,17 @@ inline BatchEvent cells(BatchEventKind kind, int count, std::int64_t after_s) {
 inline std::vector<BatchEvent> every_batch_event(const std::string& id) {
     BatchEvent shown = batch_event(BatchEventKind::shown_as, 2, "Ines");
     shown.as = "Builder 1";
+    BatchEvent started = batch_started(id, 3, BatchFor::repeater);
+    started.cells_each = 2;
+    started.audience = "adults";
+    started.holder = "screw-2032";
+    started.gives_cell = false;
     BatchEvent closed = batch_event(BatchEventKind::closed, 7);
     closed.out = 3;
     closed.back = 1;
     closed.in_cards = 1;
     closed.missing = 1;
-    return {batch_started(id, 3, BatchFor::repeater),
+    return {started,
             batch_event(BatchEventKind::joined, 1, "Ines"),
             shown,
             cells(BatchEventKind::cells_out, 3, 3),
