@@ -82,7 +82,8 @@ void draw_count(Ui& ui, const Rect& r, Look look, const std::string& word, const
               look == Look::lit   ? theme.on_lamp
               : look == Look::dim ? theme.ink
                                   : rgb(0xFFFCF5));
-    const std::string number = brief ? count.substr(0, count.find(' ')) : count;
+    const bool bare = brief || (!below && x + ui.fonts().width(count, small) > r.right() - 4);
+    const std::string number = bare ? count.substr(0, count.find(' ')) : count;
     if (below) {
         const TextStyle fits = small.bold().sized(small.size * std::min(1.0f, (r.w - 8) / word_w));
         pen.text({x, top + 1}, ui.fonts().fitted(number, small, r.right() - x - 4), small, theme.ink);
