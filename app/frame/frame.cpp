@@ -22,6 +22,31 @@ Outcome<App> open_app_in(const AppFolders& folders, Pictures& pictures, std::int
     return app;
 }
 
+namespace {
+
+// Files of one folder go together.
+void hand_over(App& app, Host& host) {
+    std::vector<FileToGive>& files = app.state.to_give;
+    for (std::size_t i = 0; i < files.size();) {
+        std::size_t end = i + 1;
+        while (!files[i].folder.empty() && end < files.size() && files[end].folder == files[i].folder) {
+            ++end;
+        }
+        std::vector<SharedFile> together;
+        for (std::size_t k = i; k < end; ++k) {
+            together.push_back({files[k].file_name, files[k].bytes, files[k].mime});
+        }
+        const Outcome<std::string> given =
+            files[i].folder.empty() ? host.share_file(files[i].file_name, files[i].bytes, files[i].mime)
+                                    : host.share_files(files[i].folder, together);
+        app.state.said = given ? given.value() : given.problem().sentence();
+        i = end;
+    }
+    files.clear();
+}
+
+} // namespace
+
 void app_frame(App& app, Ui& ui, std::int64_t now_s) {
     app.around.now_s = now_s;
     app.around.clock_s = ui.now();
@@ -38,11 +63,7 @@ void app_frame(App& app, Ui& ui, std::int64_t now_s) {
         app.around.words = load_words(app.around, app.state.settings);
         retell(app.state, app.around);
     }
-    for (const FileToGive& file : app.state.to_give) {
-        const Outcome<std::string> given = ui.host().share_file(file.file_name, file.bytes, file.mime);
-        app.state.said = given ? given.value() : given.problem().sentence();
-    }
-    app.state.to_give.clear();
+    hand_over(app, ui.host());
     if (!app.state.said.empty()) {
         ui.toast(app.state.said);
         app.state.said.clear();

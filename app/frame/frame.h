@@ -35,9 +35,9 @@ void app_frame(App& app, Ui& ui, std::int64_t now_s);
 
 /// Puts the app at a screen, for pictures and tests: "shelf", "draw", "make", "mend", "log", "safety",
 /// "notice", "keypad", "no-meter", "differs", "wrong", "audience", "settings", "steps", "proof", "verdict",
-/// "mend/..." (show_mend.h), "batch", "batch/...", "make/confirm" (show_batch.h), "light", "light-tired",
-/// "light-traces", or "make/S/M": step S at move M; with "-night" behind it, by night. Works on a build of
-/// `card_path` in the app's library. False: no such screen.
+/// "mend/..." (show_mend.h), "learn/..." (show_learn.h), "batch", "batch/...", "make/confirm" (show_batch.h),
+/// "light", "light-tired", "light-traces", or "make/S/M": step S at move M; with "-night" behind it, by
+/// night. Works on a build of `card_path` in the app's library. False: no such screen.
 [[nodiscard]] Outcome<Done> show_screen(App& app, const std::string& name, const std::string& card_path);
 
 } // namespace lanternleaf

@@ -3,6 +3,7 @@
 #include "frame/frame.h"
 #include "frame/show_batch.h"
 #include "frame/show_draw.h"
+#include "frame/show_learn.h"
 #include "frame/show_mend.h"
 
 #include <algorithm>
@@ -112,6 +113,11 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
         const bool drawn = show_draw(app, name, card_path);
         app.state.said.clear();
         return drawn ? Outcome<Done>(Done{}) : Outcome<Done>(unknown);
+    }
+    if (name == "learn" || name.rfind("learn/", 0) == 0) {
+        const bool shown = show_learn(app, name, card_path);
+        app.state.said.clear();
+        return shown ? Outcome<Done>(Done{}) : Outcome<Done>(unknown);
     }
     if (name == "shelf") {
         if (!card_path.empty()) {

@@ -5,11 +5,18 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "base/outcome.h"
 #include "host/point.h"
 
 namespace lanternleaf {
+
+struct SharedFile {
+    std::string file_name;
+    std::string bytes;
+    std::string mime; ///< "image/png"
+};
 
 class Host {
 public:
@@ -25,6 +32,20 @@ public:
     virtual Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
                                             std::string_view mime) = 0;
 
+    /// Several files that belong together: a folder `folder` of the person's own on a desk, one share sheet or
+    /// a download each elsewhere. As share_file() otherwise.
+    virtual Outcome<std::string> share_files(std::string_view folder, const std::vector<SharedFile>& files) {
+        static_cast<void>(folder);
+        Outcome<std::string> last = std::string();
+        for (const SharedFile& file : files) {
+            last = share_file(file.file_name, file.bytes, file.mime);
+            if (!last) {
+                break;
+            }
+        }
+        return last;
+    }
+
     /// Whether pick_picture() and pick_card() can open anything here. Where not, a file dropped on the window
     /// comes in by the same door.
     [[nodiscard]] virtual bool can_pick() const { return false; }
@@ -33,7 +54,7 @@ public:
     /// (model/bring_in.h). To be called in the frame in which the person tapped.
     virtual void pick_picture() {}
 
-    /// The same for a card's file.
+    /// The same for a card's file and its pictures, chosen together.
     virtual void pick_card() {}
 
     /// Keeps the screen on (true) while the template is traced through paper or hands are busy.

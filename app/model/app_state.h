@@ -10,6 +10,7 @@
 #include "history/lessons.h"
 #include "model/batch_state.h"
 #include "model/draw_state.h"
+#include "model/learn_state.h"
 #include "model/light_sheet.h"
 #include "model/log_state.h"
 #include "model/mend_state.h"
@@ -54,6 +55,7 @@ enum class SheetKind {
     log_note,      ///< a note for the record
     log_compare,   ///< which build to set beside this one
     log_photo,     ///< a photo, large
+    learn,         ///< a test of a part, and what was learnt so far
     log_new_photo, ///< the caption of a picture that came in
     batch_card,    ///< which card to make several of
     batch_new,     ///< how many, and for whom
@@ -139,7 +141,8 @@ struct OpenBuild {
 struct FileToGive {
     std::string file_name;
     std::string bytes;
-    std::string mime; ///< "application/pdf"
+    std::string mime;     ///< "application/pdf"
+    std::string folder{}; ///< files with one folder are given together; empty: by itself
 };
 
 /// A reading being entered.
@@ -177,8 +180,9 @@ struct AppState {
     std::optional<BatchState> batch; ///< whose board stands in place of the shelf
     std::optional<NewBatch> new_batch;
     std::optional<OpenBuild> build;
-    std::optional<DrawState> draw; ///< the plan on the drawing table
-    std::optional<MendState> mend; ///< the search for a fault on `build`
+    std::optional<DrawState> draw;   ///< the plan on the drawing table
+    std::optional<LearnState> learn; ///< a test of a part, while its sheet is open
+    std::optional<MendState> mend;   ///< the search for a fault on `build`
     LightBox light_box;
     std::optional<LightSheet> light; ///< the Light sheet, over any place
     std::string starting;            ///< card path while the audience is being asked

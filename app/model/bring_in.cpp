@@ -1,92 +1,79 @@
 #include "model/bring_in.h"
 
-#include "cardfile/cardfile.h"
-#include "files/files.h"
 #include "model/take_picture.h"
 #include "model/update_parts.h"
 
 #include <algorithm>
-#include <filesystem>
 
 namespace lanternleaf {
 
 namespace {
 
-// Small letters, digits and dashes: a name that every file system and synchroniser takes.
-std::string plain_name(const std::string& file_name) {
-    std::string plain;
-    for (const char c : name_of_card_file(file_name)) {
-        const bool letter = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        if (letter) {
-            plain += c;
-        } else if (c >= 'A' && c <= 'Z') {
-            plain += static_cast<char>(c - 'A' + 'a');
-        } else if (!plain.empty() && plain.back() != '-') {
-            plain += '-';
-        }
+void keep(AppState& state, const Surroundings& around, const CardBundle& bundle) {
+    const Outcome<KeptCard> kept = keep_bundle(bundle, card_folders(around));
+    if (!kept) {
+        say(state, around, kept.problem().sentence());
+        return;
     }
-    while (!plain.empty() && plain.back() == '-') {
-        plain.pop_back();
+    refresh_shelf(state, around); // with its findings, as any card
+    const Fill title{"title", bundle.card.title.empty() ? kept.value().name : bundle.card.title};
+    if (kept.value().was_there) {
+        say(state, around, around.words("bring.was_there", {title}));
+    } else if (bundle.art_missing) {
+        say(state, around, around.words("bring.no_art", {title, {"name", bundle.card.sheet.art->file}}));
+    } else {
+        say(state, around, around.words("bring.on_shelf", {title}));
     }
-    plain.resize(std::min<std::size_t>(plain.size(), 60));
-    return plain.empty() ? "card" : plain;
-}
-
-bool exists(const std::string& path) {
-    std::error_code ignored;
-    return std::filesystem::exists(path, ignored);
 }
 
 } // namespace
 
+CardFolders card_folders(const Surroundings& around) {
+    return {around.library, around.assets + "/cards"};
+}
+
 Outcome<std::string> bring_in_card(const Surroundings& around, const std::string& file_name,
                                    const std::string& content) {
-    const Outcome<Card> card = read_card(content, file_name, around.shipped);
-    if (!card) {
-        return card.problem();
+    const Outcome<CardBundle> bundle = check_bundle({{file_name, content}}, around.shipped, around.words);
+    if (!bundle) {
+        return bundle.problem();
     }
-    const std::string folder = around.library + "/cards";
-    for (const std::string& needed : {around.library, folder}) {
-        if (const Outcome<Done> made = make_folder(needed); !made) {
-            return made.problem();
+    const Outcome<KeptCard> kept = keep_bundle(bundle.value(), card_folders(around));
+    return kept ? Outcome<std::string>(kept.value().name) : Outcome<std::string>(kept.problem());
+}
+
+void bring_in_files(AppState& state, const Surroundings& around, const std::vector<LooseFile>& files) {
+    const bool pictures =
+        !files.empty() &&
+        std::all_of(files.begin(), files.end(), [](const LooseFile& file) { return is_picture(file.bytes); });
+    if (pictures) {
+        for (const LooseFile& file : files) {
+            take_picture(state, around, file.name, file.bytes);
         }
+        return;
     }
-    const std::string first = plain_name(file_name);
-    std::string name = first;
-    for (int again = 2;; ++again) {
-        const std::string path = folder + "/" + name + ".card.json";
-        const bool shipped = exists(around.assets + "/cards/" + name + ".card.json");
-        if (exists(path)) {
-            const Outcome<std::string> there = read_file(path);
-            if (there && there.value() == content) {
-                return name;
-            }
-        } else if (!shipped) {
-            if (const Outcome<Done> written = write_file(path, content); !written) {
-                return written.problem();
-            }
-            return name;
-        }
-        name = first + "-" + std::to_string(again);
+    const Outcome<CardBundle> bundle = check_bundle(files, around.shipped, around.words);
+    if (bundle) {
+        keep(state, around, bundle.value());
+    } else {
+        say(state, around, bundle.problem().sentence());
+    }
+}
+
+void bring_in_folder(AppState& state, const Surroundings& around, const std::string& folder) {
+    const Outcome<std::vector<LooseFile>> files = read_bundle_folder(folder, around.words);
+    const Outcome<CardBundle> bundle = files ? check_bundle(files.value(), around.shipped, around.words)
+                                             : Outcome<CardBundle>(files.problem());
+    if (bundle) {
+        keep(state, around, bundle.value());
+    } else {
+        say(state, around, bundle.problem().sentence());
     }
 }
 
 void bring_in(AppState& state, const Surroundings& around, const std::string& file_name,
               const std::string& content) {
-    if (is_picture(content)) {
-        take_picture(state, around, file_name, content);
-        return;
-    }
-    const Outcome<std::string> name = bring_in_card(around, file_name, content);
-    if (!name) {
-        say(state, around, name.problem().sentence());
-        return;
-    }
-    refresh_shelf(state, around);
-    const auto is_it = [&name](const ShelfCard& card) { return card.name == name.value(); };
-    const auto card = std::find_if(state.cards.begin(), state.cards.end(), is_it);
-    say(state, around,
-        around.words("model.on_shelf", {{"card", card == state.cards.end() ? name.value() : card->title}}));
+    bring_in_files(state, around, {{file_name, content}});
 }
 
 } // namespace lanternleaf

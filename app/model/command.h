@@ -4,6 +4,7 @@
 #include "model/app_state.h"
 #include "model/batch_command.h"
 #include "model/draw_command.h"
+#include "model/learn_command.h"
 #include "model/log_command.h"
 #include "model/mend_command.h"
 
@@ -156,21 +157,24 @@ struct Batch {
     BatchCommand act;
 };
 
+struct Learn {
+    LearnCommand act;
+};
+
 } // namespace lanternleaf::command
 
 namespace lanternleaf {
 
-using Command =
-    std::variant<command::GoTo, command::OpenSheet, command::CloseSheet, command::ReadNotice,
-                 command::CloseNotice, command::AdultConfirms, command::StartCard, command::AnswerAudience,
-                 command::ChooseWay, command::Resume, command::PutAway, command::OpenMenu, command::OpenLog,
-                 command::MoveDone, command::MoveBack, command::LookAtStep, command::OpenKeypad,
-                 command::TypeReading, command::SaveReading, command::MeterShowsOpen, command::OpenNoMeter,
-                 command::LookedAt, command::LookedAtAll, command::TapLight, command::SaveSeen,
-                 command::OfferDifferences, command::ChooseDifference, command::AdjustDifference,
-                 command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless,
-                 command::CellOut, command::ToggleNight, command::ChangeSettings, command::MoveCamera,
-                 command::BuildAgain, command::OpenLight, command::CloseLight, command::SetLightHours,
-                 command::ShowLightTraces, command::Draw, command::Mend, command::Log, command::Batch>;
+using Command = std::variant<
+    command::GoTo, command::OpenSheet, command::CloseSheet, command::ReadNotice, command::CloseNotice,
+    command::AdultConfirms, command::StartCard, command::AnswerAudience, command::ChooseWay, command::Resume,
+    command::PutAway, command::OpenMenu, command::OpenLog, command::MoveDone, command::MoveBack,
+    command::LookAtStep, command::OpenKeypad, command::TypeReading, command::SaveReading,
+    command::MeterShowsOpen, command::OpenNoMeter, command::LookedAt, command::LookedAtAll, command::TapLight,
+    command::SaveSeen, command::OfferDifferences, command::ChooseDifference, command::AdjustDifference,
+    command::SaveDifference, command::ProveStep, command::MendWith, command::GoOnRegardless, command::CellOut,
+    command::ToggleNight, command::ChangeSettings, command::MoveCamera, command::BuildAgain,
+    command::OpenLight, command::CloseLight, command::SetLightHours, command::ShowLightTraces, command::Draw,
+    command::Mend, command::Log, command::Batch, command::Learn>;
 
 } // namespace lanternleaf

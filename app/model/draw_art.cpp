@@ -1,9 +1,7 @@
 // The picture under the plan: brought in from outside, kept beside the card's file.
-#include "files/files.h"
+#include "exchange/beside.h"
 #include "model/take_picture.h"
 #include "model/update_draw.h"
-
-#include <algorithm>
 
 namespace lanternleaf {
 
@@ -11,28 +9,6 @@ namespace {
 
 /// More than a scan of an A4 sheet needs.
 constexpr std::size_t kMostArt_bytes = 12U << 20U;
-
-/// "harbour.art.png", with a number when other bytes lie under that name: nothing is written over.
-Outcome<std::string> write_beside(const std::string& folder, const std::string& stem, const char* ending,
-                                  const std::string& content) {
-    for (int number = 1;; ++number) {
-        std::string name = stem + "-art";
-        if (number > 1) {
-            name += "-";
-            name += std::to_string(number);
-        }
-        name += ending;
-        const std::vector<std::string> there = files_in(folder, name);
-        if (std::find(there.begin(), there.end(), name) == there.end()) {
-            const Outcome<Done> written = write_file(folder + "/" + name, content);
-            return written ? Outcome<std::string>(name) : Outcome<std::string>(written.problem());
-        }
-        const Outcome<std::string> same = read_file(folder + "/" + name);
-        if (same && same.value() == content) {
-            return name;
-        }
-    }
-}
 
 } // namespace
 
@@ -49,9 +25,9 @@ void lay_art(AppState& state, const Surroundings& around, const std::string& fil
             return;
         }
     }
-    const bool png = content[0] == '\x89';
+    const char* ending = content[0] == '\x89' ? ".png" : ".jpg";
     const Outcome<std::string> name =
-        write_beside(around.library + "/cards", card_name(draw.path), png ? ".png" : ".jpg", content);
+        put_beside(around.library + "/cards", card_name(draw.path) + "-art" + ending, content);
     if (!name) {
         say(state, around, name.problem().sentence());
         return;

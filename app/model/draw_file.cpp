@@ -2,10 +2,13 @@
 // written to: its first edit makes a card of the maker's own, under a name that is free. A file that someone
 // else has changed since is left alone: the plan goes on in a new one.
 #include "cardfile/cardfile.h"
+#include "exchange/beside.h"
 #include "files/files.h"
+#include "learn/own_parts.h"
 #include "model/update_draw.h"
 
 #include <algorithm>
+#include <filesystem>
 
 namespace lanternleaf {
 
@@ -48,38 +51,22 @@ std::string free_name(const Surroundings& around, const std::string& wish) {
     std::vector<std::string> taken = files_in(cards_folder(around), kEnding);
     const std::vector<std::string> shipped = files_in(around.assets + "/cards", kEnding);
     taken.insert(taken.end(), shipped.begin(), shipped.end());
+    std::error_code ignored;
+    const auto is_taken = [&](const std::string& name) {
+        return std::find(taken.begin(), taken.end(), name + kEnding) != taken.end() ||
+               std::filesystem::exists(cards_folder(around) + "/" + name + "-front.png",
+                                       ignored); // another card's shelf picture
+    };
     std::string name = wish;
-    for (int number = 2; std::find(taken.begin(), taken.end(), name + kEnding) != taken.end(); ++number) {
+    for (int number = 2; is_taken(name); ++number) {
         name = wish + "-" + std::to_string(number);
     }
     return name;
 }
 
-/// Puts a file beside the new card: the same bytes there already are left; other bytes under that name are
-/// never written over. Gives the name it has there; empty when it could not be copied.
-std::string copy_beside(const std::string& from, const std::string& folder, const std::string& file) {
-    const Outcome<std::string> bytes = read_file(from);
-    if (!bytes) {
-        return "";
-    }
-    std::string name = file;
-    for (int number = 2; number < 100; ++number) {
-        const std::vector<std::string> there = files_in(folder, name);
-        if (std::find(there.begin(), there.end(), name) == there.end()) {
-            return write_file(folder + "/" + name, bytes.value()) ? name : "";
-        }
-        const Outcome<std::string> same = read_file(folder + "/" + name);
-        if (same && same.value() == bytes.value()) {
-            return name;
-        }
-        name = std::to_string(number) + "-" + file;
-    }
-    return "";
-}
-
-void put_on_table(AppState& state, Card card, const Parts& shipped, const Words& words) {
+void put_on_table(AppState& state, Card card, const Parts& known, const Words& words) {
     DrawState draw(std::move(card));
-    draw.parts = merged(shipped, draw.history.card().own_parts);
+    draw.parts = merged(known, draw.history.card().own_parts);
     draw.words = words;
     // What the card is made of already is what the next strip and light will most likely be.
     const Card& first = draw.history.card();
@@ -110,12 +97,13 @@ void open_plan(AppState& state, const Surroundings& around, const std::string& p
         say(state, around, text.problem().sentence());
         return;
     }
-    Outcome<Card> card = read_card(text.value(), path, around.shipped);
+    const Parts known = known_parts(around);
+    Outcome<Card> card = read_card(text.value(), path, known);
     if (!card) {
         say(state, around, card.problem().sentence());
         return;
     }
-    put_on_table(state, std::move(card).value(), around.shipped, around.words);
+    put_on_table(state, std::move(card).value(), known, around.words);
     state.draw->path = path;
     state.draw->card_folder = folder_of(path);
     state.draw->ours = in_folder(path, cards_folder(around));
@@ -127,7 +115,7 @@ void new_plan(AppState& state, const Surroundings& around, double width_mm, doub
         say(state, around, around.words("model.no_parts"));
         return;
     }
-    put_on_table(state, blank_card(around.shipped, width_mm, height_mm, around.words), around.shipped,
+    put_on_table(state, blank_card(around.shipped, width_mm, height_mm, around.words), known_parts(around),
                  around.words);
     state.draw->card_folder = cards_folder(around);
     state.draw->tool = DrawTool::light;
@@ -150,19 +138,15 @@ void save_plan(AppState& state, const Surroundings& around) {
     std::string path = draw.path;
     std::string told;
     Card card = draw.history.card();
+    card.own_parts = carried_by(card, draw.parts); // so that it is the same card on another table
     if (!draw.ours) {
         const bool came_with_app = !path.empty();
         const std::string name = free_name(around, came_with_app ? card_name(path) : slug(card.title));
         path = folder + "/" + name + kEnding;
         if (came_with_app) {
             const std::string front = card_name(draw.path) + "-front.png";
-            const std::vector<std::string> fronts = files_in(draw.card_folder, front);
-            if (std::find(fronts.begin(), fronts.end(), front) != fronts.end()) {
-                const Outcome<std::string> bytes = read_file(draw.card_folder + "/" + front);
-                if (bytes) { // a picture for the shelf: a comfort, no promise
-                    static_cast<void>(write_file(folder + "/" + name + "-front.png", bytes.value()).ok());
-                }
-            }
+            // A picture for the shelf: a comfort, no promise. The name is free: see free_name.
+            static_cast<void>(copy_beside(draw.card_folder + "/" + front, folder, name + "-front.png").ok());
             told = around.words("model.own_card_now");
         }
     } else if (const Outcome<std::string> there = read_file(path); there && there.value() != draw.written) {
@@ -170,10 +154,10 @@ void save_plan(AppState& state, const Surroundings& around) {
         told = around.words("model.changed_meanwhile");
     }
     if (card.sheet.art && draw.card_folder != folder) {
-        const std::string name =
+        const Outcome<std::string> name =
             copy_beside(draw.card_folder + "/" + card.sheet.art->file, folder, card.sheet.art->file);
-        if (!name.empty()) {
-            card.sheet.art->file = name;
+        if (name) {
+            card.sheet.art->file = name.value();
         }
     }
     const std::string text = write_card(card);

@@ -42,6 +42,31 @@ Outcome<std::string> hand_out(const std::string& folder, const std::string& file
     return path;
 }
 
+Outcome<std::string> hand_out_folder(const std::string& folder, const std::string& name,
+                                     const std::vector<SharedFile>& files) {
+    const std::string plain = fs::path(name).filename().string();
+    if (plain.empty() || plain == "." || plain == "..") {
+        return Problem{name, "", "expected a folder's name"};
+    }
+    std::error_code code;
+    fs::create_directories(folder, code);
+    std::string made = folder + "/" + plain;
+    for (int again = 2; !fs::create_directory(made, code); ++again) {
+        if (code) {
+            return Problem{made, "", "expected a folder that can be made: " + code.message()};
+        }
+        made = folder + "/" + plain + " (" + std::to_string(again) + ")";
+    }
+    for (const SharedFile& file : files) {
+        const Outcome<std::string> path = hand_out(made, file.file_name, file.bytes);
+        if (!path) {
+            fs::remove_all(made, code);
+            return path.problem();
+        }
+    }
+    return made;
+}
+
 std::string downloads_folder(const std::string& home, const std::string& user_dirs) {
     static const std::string kKey = "XDG_DOWNLOAD_DIR=\"";
     static const std::string kHome = "$HOME";

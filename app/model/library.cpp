@@ -2,6 +2,7 @@
 
 #include "cardfile/cardfile.h"
 #include "files/files.h"
+#include "learn/own_parts.h"
 #include "model/device_tag.h"
 #include "record/journal.h"
 #include "record/utc.h"
@@ -32,7 +33,7 @@ std::string front_picture(const std::string& folder, const std::string& name) {
     return std::find(there.begin(), there.end(), front) == there.end() ? "" : folder + "/" + front;
 }
 
-void add_cards(const Surroundings& around, const std::string& folder, const std::vector<ShelfBuild>& builds,
+void add_cards(const Parts& known, const std::string& folder, const std::vector<ShelfBuild>& builds,
                std::vector<ShelfCard>& out) {
     for (const std::string& file : files_in(folder, kCardEnding)) {
         ShelfCard shelf;
@@ -43,7 +44,7 @@ void add_cards(const Surroundings& around, const std::string& folder, const std:
         if (std::any_of(out.begin(), out.end(), same)) {
             continue; // the maker's own card of that name stands in for the shipped one
         }
-        const Outcome<OpenCard> card = open_card(shelf.path, around.shipped);
+        const Outcome<OpenCard> card = open_card(shelf.path, known);
         if (card) {
             shelf.title = card.value().card.title;
             shelf.lights = static_cast<int>(card.value().card.leds.size());
@@ -90,6 +91,10 @@ Outcome<JournalFile> new_journal(const Surroundings& around, const std::string& 
 
 } // namespace
 
+Parts known_parts(const Surroundings& around) {
+    return merged(around.shipped, load_own_parts(around.library, around.shipped).parts);
+}
+
 std::string stamp(std::int64_t seconds) {
     std::string text;
     for (const char c : utc_text(seconds)) {
@@ -109,17 +114,21 @@ std::string card_name(const std::string& path) {
 
 std::vector<ShelfCard> list_cards(const Surroundings& around, const std::vector<ShelfBuild>& builds) {
     std::vector<ShelfCard> cards;
-    add_cards(around, around.library + "/cards", builds, cards);
-    add_cards(around, around.assets + "/cards", builds, cards);
+    const Parts known = known_parts(around);
+    add_cards(known, around.library + "/cards", builds, cards);
+    add_cards(known, around.assets + "/cards", builds, cards);
     return cards;
 }
 
 Outcome<std::string> start_build(const Surroundings& around, const std::string& card_path, Audience audience,
                                  const AudienceChoice& way, const Membership& of, const Card* plan) {
-    const Outcome<OpenCard> card = open_card(card_path, around.shipped);
+    const Parts known = known_parts(around);
+    const Outcome<OpenCard> card = open_card(card_path, known);
     if (!card) {
         return card.problem();
     }
+    Card planned = plan != nullptr ? *plan : card.value().card;
+    planned.own_parts = carried_by(planned, known); // the build must be understood without this library
     for (const std::string& folder : {around.library, builds_folder(around)}) {
         if (const Outcome<Done> made = make_folder(folder); !made) {
             return made.problem();
@@ -135,7 +144,7 @@ Outcome<std::string> start_build(const Surroundings& around, const std::string& 
     events[0].text = id_of(path);
     events[0].batch = of.batch;
     events[0].maker = of.maker;
-    events[0].card = write_card(plan != nullptr ? *plan : card.value().card);
+    events[0].card = write_card(planned);
     events[1].kind = EventKind::audience;
     events[1].text = name_of(audience);
     if (plan == nullptr && !way.holder.empty() && way.holder != card.value().card.holder.type) {
@@ -222,6 +231,7 @@ Outcome<Done> confirm(const Surroundings& around, OpenBuild& build, Event event)
         return added.problem();
     }
     build.record = std::move(next);
+    build.parts = merged(around.shipped, build.record.card.own_parts); // more may have been learnt
     build.events.push_back(std::move(event));
     derive(build);
     return Done{};

@@ -33,6 +33,10 @@ struct Membership {
                                                 const std::vector<ShelfBuild>& builds);
 [[nodiscard]] std::vector<ShelfBuild> list_builds(const Surroundings& around);
 
+/// The shipped parts with the library's own, as they are on the disk now, laid over: what a card is opened
+/// with. A record is read with the shipped ones: it brings its own.
+[[nodiscard]] Parts known_parts(const Surroundings& around);
+
 /// "20260504-100000": a moment as it stands in file names, so that they sort by time.
 [[nodiscard]] std::string stamp(std::int64_t seconds);
 

@@ -3,6 +3,7 @@
 #include "base/overloaded.h"
 #include "model/update_batch.h"
 #include "model/update_draw.h"
+#include "model/update_learn.h"
 #include "model/update_log.h"
 #include "model/update_mend.h"
 #include "model/update_parts.h"
@@ -90,8 +91,15 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                        open_sheet(state, SheetKind::none);
                    },
                    [&](const command::ReadNotice&) { state.notice = Notice::reading; },
-                   [&](const command::CloseNotice&) { state.notice = Notice::none; },
-                   [&](const command::AdultConfirms&) { adult_confirms(state, around); },
+                   [&](const command::CloseNotice&) {
+                       state.notice = Notice::none;
+                       stop_waiting(state);
+                   },
+                   [&](const command::AdultConfirms&) {
+                       if (!adult_confirms_test(state)) {
+                           adult_confirms(state, around);
+                       }
+                   },
                    [&](const command::StartCard& c) {
                        state.new_batch.reset();
                        start_card(state, around, c.path);
@@ -147,6 +155,7 @@ void update(AppState& state, const Surroundings& around, const Command& command)
                    [&](const command::Mend& c) { update_mend(state, around, c.act); },
                    [&](const command::Log& c) { update_log(state, around, c.act); },
                    [&](const command::Batch& c) { update_batch(state, around, c.act); },
+                   [&](const command::Learn& c) { update_learn(state, around, c.act); },
                    [&](const command::BuildAgain&) {
                        state.new_batch.reset();
                        for (const ShelfCard& card : state.cards) {

@@ -1,5 +1,7 @@
 #include "model/update_draw.h"
 
+#include "exchange/bundle.h"
+
 #include "base/overloaded.h"
 #include "cardfile/cardfile.h"
 #include "drawing/sheet_marks.h"
@@ -246,8 +248,12 @@ void update_draw(AppState& state, const Surroundings& around, const DrawCommand&
     }
     std::visit(Overloaded{
                    [&](const draw::SendCard&) {
-                       state.to_give.push_back(
-                           {card_name(plan.path) + ".card.json", write_card(plan.card), "application/json"});
+                       const std::string name = card_name(plan.path);
+                       for (LooseFile& file : pack_card(plan.card, name, plan.card_folder, plan.parts)) {
+                           const bool card = file.name.ends_with(".json");
+                           state.to_give.push_back({file.name, std::move(file.bytes),
+                                                    card ? "application/json" : "image/png", name});
+                       }
                    },
                    [&](const draw::PickTool& c) { pick_tool(state, around, c.tool); },
                    [&](const draw::Tap& c) { tap_plan(state, around, c.at_mm, c.reach_mm); },

@@ -15,16 +15,10 @@ namespace lanternleaf {
 
 namespace {
 
-// The picture under the new card, beside it. An art file of that name that is there already is the same one
-// or someone's own: it is left alone.
-void copy_if_missing(const std::string& from, const std::string& to) {
-    std::error_code ignored;
-    if (std::filesystem::exists(to, ignored)) {
-        return;
-    }
-    if (const Outcome<std::string> bytes = read_file(from)) {
-        static_cast<void>(write_file(to, bytes.value()).ok()); // a picture is a comfort, no promise
-    }
+// A picture is a comfort, no promise: empty when it cannot be read.
+std::string bytes_of(const std::string& path) {
+    const Outcome<std::string> bytes = read_file(path);
+    return bytes ? bytes.value() : std::string();
 }
 
 } // namespace
@@ -59,19 +53,19 @@ void use_as_plan(AppState& state, const Surroundings& around) {
         return;
     }
     card.title = around.words("model.as_built_title", {{"card", card.title}});
-    const Outcome<std::string> name =
-        bring_in_card(around, state.log_shelf.card_name + "-as-built.card.json", write_card(card));
-    if (!name) {
-        say(state, around, name.problem().sentence());
+    // As if it had been sent: its pictures come with it, under names that no other card has.
+    CardBundle bundle;
+    bundle.stem = state.log_shelf.card_name + "-as-built";
+    bundle.card = card;
+    bundle.text = write_card(card);
+    if (card.sheet.art) {
+        bundle.art = bytes_of(state.log_shelf.card_folder + "/" + card.sheet.art->file);
+        bundle.art_missing = bundle.art.empty();
+    }
+    bundle.front = state.log_shelf.picture.empty() ? "" : bytes_of(state.log_shelf.picture);
+    if (const Outcome<KeptCard> kept = keep_bundle(bundle, card_folders(around)); !kept) {
+        say(state, around, kept.problem().sentence());
         return;
-    }
-    const std::string from = state.log_shelf.card_folder;
-    const std::string to = around.library + "/cards";
-    if (card.sheet.art && from != to) {
-        copy_if_missing(from + "/" + card.sheet.art->file, to + "/" + card.sheet.art->file);
-    }
-    if (!state.log_shelf.picture.empty()) {
-        copy_if_missing(state.log_shelf.picture, to + "/" + name.value() + "-front.png");
     }
     go_to(state, around, Place::shelf);
     say(state, around, around.words("model.on_shelf", {{"card", card.title}}));

@@ -26,7 +26,7 @@ const ShelfBuild* find_build(const AppState& state, const std::string& journal) 
 /// and Draw is open with the holder swapped.
 bool plan_for_holder(AppState& state, const Surroundings& around, const std::string& holder,
                      std::optional<Card>& plan) {
-    const Outcome<OpenCard> card = open_card(state.starting, around.shipped);
+    const Outcome<OpenCard> card = open_card(state.starting, known_parts(around));
     if (!card || card.value().card.holder.type == holder) {
         return true; // what is wrong with the file is told when the build is started
     }
@@ -85,7 +85,7 @@ void go_to(AppState& state, const Surroundings& around, Place place) {
 }
 
 void start_card(AppState& state, const Surroundings& around, const std::string& path) {
-    const Outcome<OpenCard> card = open_card(path, around.shipped);
+    const Outcome<OpenCard> card = open_card(path, known_parts(around));
     if (!card) {
         say(state, around, card.problem().sentence());
         return;
@@ -96,7 +96,7 @@ void start_card(AppState& state, const Surroundings& around, const std::string& 
 }
 
 void answer_audience(AppState& state, Audience audience, const Surroundings& around) {
-    const Outcome<OpenCard> card = open_card(state.starting, around.shipped);
+    const Outcome<OpenCard> card = open_card(state.starting, known_parts(around));
     if (!card) {
         say(state, around, card.problem().sentence());
         state.sheet = SheetKind::none;

@@ -119,14 +119,18 @@ Selection of_foam(const DrawState& draw, const Words& words) {
         }
         return drawn(draw::Do{{edit::SetFoam{next}}});
     };
-    constexpr std::array<double, 4> kSold_mm{1.0, 1.5, 2.0, 3.0}; // common craft foam and foam tape
-    const auto next = std::upper_bound(kSold_mm.begin(), kSold_mm.end(), foam.thickness_mm + 1e-9);
+    std::vector<double> heights_mm{1.0, 1.5, 2.0, 3.0}; // common craft foam and foam tape
+    for (const auto& [id, own] : draw.parts.foams) {
+        heights_mm.push_back(own.thickness_mm); // and what the maker measured
+    }
+    std::sort(heights_mm.begin(), heights_mm.end());
+    const auto next = std::upper_bound(heights_mm.begin(), heights_mm.end(), foam.thickness_mm + 1e-9);
     out.choices.push_back(
         {"draw/do/fewer", words("draw.fewer"), Icon::Minus, with(foam.thickness_mm, foam.layers - 1)});
     out.choices.push_back(
         {"draw/do/more", words("draw.more"), Icon::Plus, with(foam.thickness_mm, foam.layers + 1)});
     out.choices.push_back({"draw/do/thickness", words("draw.thickness"), Icon::Ruler,
-                           with(next == kSold_mm.end() ? kSold_mm.front() : *next, foam.layers)});
+                           with(next == heights_mm.end() ? heights_mm.front() : *next, foam.layers)});
     return out;
 }
 

@@ -63,6 +63,8 @@ void draw_tape_sheet(Screen& screen) {
                    {{"tape", capital(spoken_part(id, words))}, {"width", words.mm(tape.width_mm)}}),
              Icon::Strip, drawn(draw::ChooseTape{id}), id == chosen});
     }
+    rows.push_back({"draw-tape/learn", words("learn.tape"), Icon::Book,
+                    command::Learn{learning::Begin{PartSort::tape, chosen}}, false});
     choose_from(screen, "draw-tape", words("draw.tape"), Icon::Strip, rows);
 }
 
@@ -93,6 +95,8 @@ void draw_light_sheet(Screen& screen) {
             }
         }
     }
+    rows.push_back({"draw-light/learn", words("learn.ask_minus"), Icon::Book,
+                    command::Learn{learning::Begin{PartSort::led, chosen}}, false});
     choose_from(screen, "draw-light", led != nullptr ? words("draw.which_light") : words("draw.next_light"),
                 Icon::Bulb, rows);
 }
@@ -217,6 +221,8 @@ void draw_card_sheet(Screen& screen) {
         rows.push_back({"draw-card/no-keepout", ui.words("draw.no_clear"), Icon::Trash,
                         drawn(draw::Do{{edit::SetKeepouts{{}}}}), false});
     }
+    rows.push_back({"draw-card/learn", ui.words("learn.title"), Icon::Book,
+                    command::Learn{learning::OpenList{}}, false});
     rows.push_back({"draw-card/send", ui.words("draw.send"), Icon::Share, drawn(draw::SendCard{}), false});
     rows.push_back({"draw-card/new", ui.words("draw.begin_new"), Icon::Draw,
                     command::OpenSheet{SheetKind::draw_new}, false});

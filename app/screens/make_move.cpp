@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace lanternleaf {
 
@@ -93,6 +94,54 @@ float draw_lessons(Screen& screen, const MakeView& view, const Rect& r, float y)
     return y - top;
 }
 
+// A move whose part differs from bag to bag, roll to roll, sheet to sheet: what can be put to the test here.
+std::optional<learning::Begin> test_of(const Screen& screen, const MakeView& view) {
+    if (view.move == nullptr || !screen.state.build) {
+        return std::nullopt;
+    }
+    const Card& card = screen.state.build->record.as_built;
+    const std::string part = view.move->parts.empty() ? std::string() : view.move->parts.front();
+    if (view.move->kind == MoveKind::place_led) {
+        const Led* led = find_led(card, part);
+        return learning::Begin{PartSort::led, led == nullptr ? std::string() : led->type};
+    }
+    if (view.move->kind == MoveKind::joint) {
+        const Strip* strip = find_strip(card, part);
+        return learning::Begin{PartSort::tape, strip == nullptr ? std::string() : strip->tape};
+    }
+    if (view.move->kind == MoveKind::foam) {
+        return learning::Begin{PartSort::foam, ""};
+    }
+    return std::nullopt;
+}
+
+ButtonLook test_look(const Screen& screen, PartSort sort) {
+    const char* key = sort == PartSort::led    ? "learn.ask_minus"
+                      : sort == PartSort::tape ? "learn.tape"
+                                               : "learn.foam";
+    return {.label = screen.ui.words(key),
+            .icon = sort == PartSort::led    ? Icon::Led
+                    : sort == PartSort::tape ? Icon::Strip
+                                             : Icon::Foam};
+}
+
+void test_button(Screen& screen, const learning::Begin& test, const Rect& r) {
+    if (button(screen.ui, "make/test-part", r, test_look(screen, test.sort))) {
+        const LearnCommand begin = test;
+        screen.say(command::Learn{begin});
+    }
+}
+
+float draw_test(Screen& screen, const MakeView& view, const Rect& r, float y) {
+    const std::optional<learning::Begin> test = test_of(screen, view);
+    if (!test) {
+        return 0;
+    }
+    const float width = std::min(r.w, button_width(screen.ui, test_look(screen, test->sort)));
+    test_button(screen, *test, {r.x, y + 10, width, screen.ui.m.button_h});
+    return screen.ui.m.button_h + 10;
+}
+
 void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     Ui& ui = screen.ui;
     const Rect inside = panel_rect.shrunk(ui.m.panel_pad_x, ui.m.panel_pad_y);
@@ -104,6 +153,7 @@ void draw_wide(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     r.cut_top(4);
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, ui.m.type(Type::Body), ui.theme().ink));
     r.cut_top(draw_lessons(screen, view, r, r.y));
+    r.cut_top(draw_test(screen, view, r, r.y));
     r.cut_top(12);
     // Words and check have their room first; the picture takes what is left, within reason.
     const float check_h = view.check ? check_height(screen, *view.check, r.w) : 0;
@@ -138,6 +188,7 @@ void draw_columns(Screen& screen, const MakeView& view, const Rect& panel_rect) 
     r.cut_top(4);
     r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, ui.m.type(Type::Body), ui.theme().ink));
     r.cut_top(draw_lessons(screen, view, r, r.y));
+    r.cut_top(draw_test(screen, view, r, r.y));
     r.cut_top(8);
     r.cut_top(draw_why(screen, view.why, r, r.y));
     scroll.done(r.y - scroll.top());
@@ -156,9 +207,14 @@ void draw_phone(Screen& screen, const MakeView& view, const Rect& panel_rect) {
     inside.cut_bottom(8);
     const bool meter =
         view.check && view.check->kind != CheckKind::look && view.check->kind != CheckKind::lights;
-    const float third = view.check ? (foot.w - 16) * 0.26f : foot.w;
+    const std::optional<learning::Begin> test = view.check ? std::nullopt : test_of(screen, view);
+    const float third = view.check ? (foot.w - 16) * 0.26f : test ? (foot.w - 8) * 0.3f : foot.w;
     if (button(ui, "make/why", foot.cut_left(third), {.label = ui.words("make.why")})) {
         screen.say(command::OpenSheet{SheetKind::why});
+    }
+    if (test) {
+        foot.cut_left(8);
+        test_button(screen, *test, foot);
     }
     if (view.check) {
         foot.cut_left(8);

@@ -83,15 +83,17 @@ void draw_places_sheet(Screen& screen) {
     const auto row = [&](Place place, const char* name, const std::string& label, Icon icon) {
         return SheetRow{name, label, icon, command::GoTo{place}, screen.state.place == place};
     };
-    rows_sheet(screen, "places", ui.words("sheet.go_to"), Icon::None, "",
-               {row(Place::shelf, "places/shelf", ui.words("sheet.shelf"), Icon::Shelf),
-                row(Place::draw, "places/draw", ui.words("sheet.draw"), Icon::Draw),
-                row(Place::make, "places/make", ui.words("sheet.make"), Icon::Make),
-                row(Place::mend, "places/mend", ui.words("sheet.mend"), Icon::Mend),
-                row(Place::log, "places/log", ui.words("sheet.log"), Icon::Log),
-                {"places/light", ui.words("sheet.light"), Icon::Bulb, command::OpenLight{}, false},
-                {"places/settings", ui.words("settings.title"), Icon::Settings,
-                 command::OpenSheet{SheetKind::settings}, false}});
+    rows_sheet(
+        screen, "places", ui.words("sheet.go_to"), Icon::None, "",
+        {row(Place::shelf, "places/shelf", ui.words("sheet.shelf"), Icon::Shelf),
+         row(Place::draw, "places/draw", ui.words("sheet.draw"), Icon::Draw),
+         row(Place::make, "places/make", ui.words("sheet.make"), Icon::Make),
+         row(Place::mend, "places/mend", ui.words("sheet.mend"), Icon::Mend),
+         row(Place::log, "places/log", ui.words("sheet.log"), Icon::Log),
+         {"places/light", ui.words("sheet.light"), Icon::Bulb, command::OpenLight{}, false},
+         {"places/learn", ui.words("learn.title"), Icon::Book, command::Learn{learning::OpenList{}}, false},
+         {"places/settings", ui.words("settings.title"), Icon::Settings,
+          command::OpenSheet{SheetKind::settings}, false}});
 }
 
 void draw_steps_sheet(Screen& screen) {
@@ -213,6 +215,9 @@ void draw_settings_sheet(Screen& screen) {
     label(ui.words("settings.lengths"));
     settings.inches =
         choice("settings/lengths", settings.inches, ui.words("settings.mm"), ui.words("settings.inch"));
+    y = draw_rows(screen, body, y,
+                  {{"settings/learn", ui.words("learn.title"), Icon::Book,
+                    command::Learn{learning::OpenList{}}, false}});
     scroll.done(y - scroll.top());
     if (!(settings == screen.state.settings)) {
         screen.say(command::ChangeSettings{settings});
@@ -297,6 +302,9 @@ void draw_open_sheet(Screen& screen) {
         break;
     case SheetKind::mend_meter:
         draw_mend_meter_sheet(screen);
+        break;
+    case SheetKind::learn:
+        draw_learn_sheet(screen);
         break;
     case SheetKind::draw_card:
     case SheetKind::draw_tape:

@@ -23,6 +23,8 @@ void draw_log_compare_sheet(Screen& screen);
 void draw_log_photo_sheet(Screen& screen);
 void draw_log_new_photo_sheet(Screen& screen);
 void draw_mend_meter_sheet(Screen& screen);
+/// A test of a part, at whatever stage.
+void draw_learn_sheet(Screen& screen);
 /// Whichever of the Draw place's sheets is open.
 void draw_plan_sheet(Screen& screen);
 

@@ -254,11 +254,10 @@ void draw_shelf(Screen& screen) {
                                 {page.right() - settings_w, y - 8, settings_w, ui.m.button_h}, settings)) {
         screen.say(command::OpenSheet{SheetKind::settings});
     }
-    // Where files are picked, not dropped; and several of one card. What has no room beside the heading
+    // A card from outside; and several of one card. What has no room beside the heading
     // stands below the cards.
     const ButtonLook bring{.label = ui.words("shelf.bring_in"), .icon = Icon::Down};
-    const bool picks = ui.host().can_pick();
-    const float bring_w = picks ? button_width(ui, bring) + 12 : 0;
+    const float bring_w = button_width(ui, bring) + 12;
     const ButtonLook several{.label = ui.words("batch.several"), .icon = Icon::People};
     const float several_w = button_width(ui, several) + 12;
     const bool below = ui.m.phone() || page.w < settings_w + bring_w + several_w + ui.m.with_text(240);
@@ -267,7 +266,7 @@ void draw_shelf(Screen& screen) {
         left -= room;
         return button(ui, name, {left, y - 8, room - 12, ui.m.button_h}, look);
     };
-    bool bring_in = picks && !ui.m.phone() && beside("shelf/bring-in", bring_w, bring);
+    bool bring_in = !ui.m.phone() && beside("shelf/bring-in", bring_w, bring);
     bool make_several = !below && beside("shelf/several", several_w, several);
     y = draw_heading(ui, page, y, ui.words("shelf.cards"),
                      open.empty() ? ui.words("shelf.tap_one") : std::to_string(screen.state.cards.size()));
@@ -300,12 +299,14 @@ void draw_shelf(Screen& screen) {
     if (make_several) {
         screen.say(command::Batch{batching::BeginSeveral{""}});
     }
-    if (picks && ui.m.phone()) {
+    if (ui.m.phone()) {
         bring_in = button(ui, "shelf/bring-in", {page.x, y, page.w, ui.m.button_h}, bring);
         y += ui.m.button_h + 20;
     }
-    if (bring_in) {
+    if (bring_in && ui.host().can_pick()) {
         ui.host().pick_card();
+    } else if (bring_in) {
+        ui.toast(ui.words("bring.how")); // where nothing can be picked, files are dropped
     }
     y = draw_set_aside(screen, page, y);
     scroll.done(y - scroll.top());

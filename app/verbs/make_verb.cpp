@@ -1,4 +1,5 @@
 #include "desk/desk.h"
+#include "learn/own_parts.h"
 #include "files/files.h"
 #include "record/journal.h"
 #include "record/utc.h"
@@ -149,10 +150,12 @@ Outcome<ExitStatus> make_verb(const Arguments& args, std::ostream& out, const Ve
     if (!shipped) {
         return shipped.problem();
     }
-    const Outcome<OpenCard> open = open_card(args.at("CARD"), shipped.value());
+    const Parts known = parts_beside(args.at("CARD"), shipped.value());
+    Outcome<OpenCard> open = open_card(args.at("CARD"), known);
     if (!open) {
         return open.problem();
     }
+    open.value().card.own_parts = carried_by(open.value().card, known); // the record must stand alone
     const Outcome<Words> words = asked_words(args, around);
     if (!words) {
         return words.problem();

@@ -64,6 +64,8 @@ struct Verb {
                                             const VerbSurroundings& around);
 [[nodiscard]] Outcome<ExitStatus> mend_verb(const Arguments& args, std::ostream& out,
                                             const VerbSurroundings& around);
+[[nodiscard]] Outcome<ExitStatus> import_verb(const Arguments& args, std::ostream& out,
+                                              const VerbSurroundings& around);
 [[nodiscard]] Outcome<ExitStatus> route_verb(const Arguments& args, std::ostream& out,
                                              const VerbSurroundings& around);
 

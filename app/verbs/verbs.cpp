@@ -70,6 +70,11 @@ const std::vector<Verb>& table() {
           kLanguageOption,
           kInchesOption},
          print_verb},
+        {"import",
+         "checks a card that someone sent, with its pictures, and puts it into a library",
+         {{"FOLDER", nullptr, "the folder it came in", true},
+          {"--library", "DIR", "the library's folder", true}},
+         import_verb},
         {"shot",
          "draws one screen of the app to a picture",
          {kCard,
@@ -197,7 +202,10 @@ int run_verb(std::span<const std::string> args, std::ostream& out, std::ostream&
 
 Outcome<OpenCard> asked_card(const Arguments& args, const VerbSurroundings& around) {
     const Outcome<Parts> shipped = load_parts(around.assets);
-    return shipped ? open_card(args.at("CARD"), shipped.value()) : Outcome<OpenCard>(shipped.problem());
+    if (!shipped) {
+        return shipped.problem();
+    }
+    return open_card(args.at("CARD"), parts_beside(args.at("CARD"), shipped.value()));
 }
 
 } // namespace lanternleaf

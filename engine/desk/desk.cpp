@@ -2,7 +2,9 @@
 
 #include "cardfile/cardfile.h"
 #include "files/files.h"
+#include "learn/own_parts.h"
 
+#include <filesystem>
 #include <utility>
 
 namespace lanternleaf {
@@ -30,6 +32,16 @@ Outcome<OpenCard> open_card(const std::string& path, const Parts& shipped) {
     open.parts = merged(shipped, open.card.own_parts);
     open.path = path;
     return open;
+}
+
+Parts parts_beside(const std::string& card_path, const Parts& shipped) {
+    std::error_code ignored;
+    const std::filesystem::path folder =
+        std::filesystem::absolute(std::filesystem::path(card_path), ignored).parent_path();
+    if (folder.filename() != "cards") {
+        return shipped;
+    }
+    return merged(shipped, load_own_parts(folder.parent_path().string(), shipped).parts);
 }
 
 std::string name_of_card_file(const std::string& path) {

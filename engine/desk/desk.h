@@ -20,6 +20,10 @@ struct OpenCard {
 [[nodiscard]] Outcome<Parts> load_parts(const std::string& assets_folder);
 [[nodiscard]] Outcome<OpenCard> open_card(const std::string& path, const Parts& shipped);
 
+/// `shipped` with the own parts (learn/own_parts.h) of the library that this card lies in laid over: a card
+/// in FOLDER/cards belongs to the library FOLDER. Any other card: `shipped` as it is.
+[[nodiscard]] Parts parts_beside(const std::string& card_path, const Parts& shipped);
+
 /// "harbour" from ".../harbour.card.json" or ".../harbour.json": what builds and printouts of it are named
 /// after.
 [[nodiscard]] std::string name_of_card_file(const std::string& path);

@@ -23,7 +23,7 @@ bool usable(double value) {
 
 } // namespace learn
 
-Outcome<Learnt> learn_foam(const FoamTest& test, const std::string& at) {
+Outcome<Learnt> learn_foam(const FoamTest& test, const std::string& at, const Words& words) {
     using namespace learn;
     if (test.layers < 1 || test.layers > kMostLayers) {
         return Problem{"", "foam", "expected 1 to " + std::to_string(kMostLayers) + " layers"};
@@ -34,11 +34,12 @@ Outcome<Learnt> learn_foam(const FoamTest& test, const std::string& at) {
     const double each_mm = test.height_mm / test.layers;
     if (each_mm < kLeastLayer_mm || each_mm > kMostLayer_mm) {
         return Problem{"", "foam",
-                       "expected layers of " + readout_number(kLeastLayer_mm, 1) + " to " +
-                           readout_mm(kMostLayer_mm) + " each, found " + readout_number(each_mm, 2) + " mm"};
+                       words("learn.no_layer", {{"least", words.mm(kLeastLayer_mm)},
+                                                {"most", words.mm(kMostLayer_mm)},
+                                                {"found", words.mm(each_mm)}})};
     }
     if (test.squeezed_mm < 0.0 || test.squeezed_mm > test.height_mm) {
-        return Problem{"", "foam", "expected the squeezed stack to be no higher than the loose one"};
+        return Problem{"", "foam", words("learn.no_squeeze")};
     }
     const auto hundredths = [](double mm) { return std::round(mm * 100.0) / 100.0; };
     FoamType foam;

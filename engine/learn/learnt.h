@@ -1,10 +1,12 @@
 // Learnt: what a maker's own test says of a part at hand: which mark means minus, whether a tape's glue
 // conducts, how high the foam really is. Exists because bags, rolls and sheets of one name differ, and only
-// the one on the table counts. Times come in as text in UTC ("2026-05-04T10:00:00Z").
+// the one on the table counts. Times come in as text in UTC ("2026-05-04T10:00:00Z"). What a maker can get
+// wrong is answered in their `words`; the sources of figures stand in files and stay English.
 #pragma once
 
 #include "base/outcome.h"
 #include "card/parts.h"
+#include "words/words.h"
 
 #include <optional>
 #include <string>
@@ -37,7 +39,8 @@ struct TouchTest {
 /// The LED as known, with its mark's meaning. A forward voltage shifts saturation_A so that the diode law
 /// (LedType) passes through it, ideality and series_ohm as they were. Refused: a type or colour nobody
 /// describes, a mark without words, a forward voltage more than kMostShift_V from the known one.
-[[nodiscard]] Outcome<Learnt> learn_led(const TouchTest& test, const Parts& known, const std::string& at);
+[[nodiscard]] Outcome<Learnt> learn_led(const TouchTest& test, const Parts& known, const std::string& at,
+                                        const Words& words = english());
 inline constexpr double kMostShift_V = 0.6; ///< above it is another colour, by the typical values of each
 
 /// How the joint of two strips answered.
@@ -66,7 +69,8 @@ struct TwoStripTest {
 /// The tape as known, with adhesive as found and joint_ohm_mm2 = joint_ohm x overlap x width. A joint below
 /// kLeastJoint_ohm is taken as that. Above kOpen_ohm_mm2, open, dim or dark: its glue does not conduct. Then,
 /// and with only a light to tell, the known joint figure stays. Refused: what cannot have been measured.
-[[nodiscard]] Outcome<Learnt> learn_tape(const TwoStripTest& test, const Parts& known, const std::string& at);
+[[nodiscard]] Outcome<Learnt> learn_tape(const TwoStripTest& test, const Parts& known, const std::string& at,
+                                         const Words& words = english());
 
 /// Half the last digit of a hand meter that shows 0.1 ohm: less cannot be told from nothing.
 inline constexpr double kLeastJoint_ohm = 0.05;
@@ -87,6 +91,7 @@ struct FoamTest {
 };
 
 /// A foam of its own, "foam-1.4", each layer the stack's share. Refused: layers that no foam has.
-[[nodiscard]] Outcome<Learnt> learn_foam(const FoamTest& test, const std::string& at);
+[[nodiscard]] Outcome<Learnt> learn_foam(const FoamTest& test, const std::string& at,
+                                         const Words& words = english());
 
 } // namespace lanternleaf

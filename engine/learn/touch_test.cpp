@@ -46,7 +46,8 @@ std::string in_colour(const Parts& known, const LedType& type, const std::string
 
 } // namespace
 
-Outcome<Learnt> learn_led(const TouchTest& test, const Parts& known, const std::string& at) {
+Outcome<Learnt> learn_led(const TouchTest& test, const Parts& known, const std::string& at,
+                          const Words& words) {
     const auto taken_for = known.leds.find(test.type);
     if (taken_for == known.leds.end()) {
         return Problem{"", test.type, "expected a light that is among the parts"};
@@ -73,8 +74,9 @@ Outcome<Learnt> learn_led(const TouchTest& test, const Parts& known, const std::
         const double typical_V = at_all ? forward_V(led, test.forward_mA) : 0.0;
         if (!at_all || std::abs(*test.forward_V - typical_V) > kMostShift_V ||
             *test.forward_V <= test.forward_mA * 1e-3 * led.series_ohm) {
-            return Problem{"", id,
-                           "expected about " + readout_volts(typical_V) + " for a " + led.colour + " light"};
+            return Problem{
+                "", id,
+                words("learn.no_forward", {{"colour", led.colour}, {"volts", words.volts(typical_V)}})};
         }
         led.saturation_A = saturation_through(led, *test.forward_V, test.forward_mA);
         led.forward.reset(); // that was the spread of others

@@ -9,7 +9,7 @@ namespace lanternleaf {
 
 namespace {
 
-Outcome<Done> measurable(const TwoStripTest& test) {
+Outcome<Done> measurable(const TwoStripTest& test, const Words& words) {
     using namespace learn;
     const auto refuse = [](const std::string& expected) { return Problem{"", "two strips", expected}; };
     if (!usable(test.overlap_mm) || test.overlap_mm < kLeastOverlap_mm || test.overlap_mm > kMostOverlap_mm) {
@@ -21,8 +21,7 @@ Outcome<Done> measurable(const TwoStripTest& test) {
                       " apart");
     }
     if (!usable(test.leads_ohm) || test.leads_ohm < 0.0 || test.leads_ohm > kMostLeads_ohm) {
-        return refuse("expected at most " + readout_ohm(kMostLeads_ohm) +
-                      " with the tips pressed together; press them harder or look at the leads");
+        return refuse(words("learn.no_tips", {{"ohm", words.ohm(kMostLeads_ohm)}}));
     }
     if (test.answer == JointAnswer::ohms &&
         (!usable(test.reading_ohm) || test.reading_ohm < 0.0 || test.reading_ohm > kMostReading_ohm)) {
@@ -55,12 +54,13 @@ double joint_ohm(const TwoStripTest& test, const TapeType& tape) {
     return test.reading_ohm - test.leads_ohm - tape.ohm_per_square * test.between_mm / tape.width_mm;
 }
 
-Outcome<Learnt> learn_tape(const TwoStripTest& test, const Parts& known, const std::string& at) {
+Outcome<Learnt> learn_tape(const TwoStripTest& test, const Parts& known, const std::string& at,
+                           const Words& words) {
     const auto found = known.tapes.find(test.type);
     if (found == known.tapes.end()) {
         return Problem{"", test.type, "expected a tape that is among the parts"};
     }
-    if (const Outcome<Done> fits = measurable(test); !fits) {
+    if (const Outcome<Done> fits = measurable(test, words); !fits) {
         return fits.problem();
     }
     TapeType tape = found->second;
@@ -69,9 +69,7 @@ Outcome<Learnt> learn_tape(const TwoStripTest& test, const Parts& known, const s
     if (test.answer == JointAnswer::ohms) {
         const double ohm = joint_ohm(test, tape);
         if (ohm < -learn::kMeterSlack_ohm) {
-            return Problem{"", "two strips",
-                           "expected more than the leads and the tape have by themselves; measure the leads "
-                           "again, then the strips"};
+            return Problem{"", "two strips", words("learn.no_leads")};
         }
         const double ohm_mm2 = std::max(ohm, kLeastJoint_ohm) * test.overlap_mm * tape.width_mm;
         if (ohm_mm2 > kOpen_ohm_mm2) {

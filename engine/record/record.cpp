@@ -234,6 +234,10 @@ Outcome<Done> learnt(Record& record, const Parts& parts, const Event& event) {
     }
     record.card.own_parts = merged(record.card.own_parts, own.value());
     record.as_built.own_parts = merged(record.as_built.own_parts, own.value());
+    if (record.as_built.foam && !own.value().foams.empty()) {
+        // What is on the table is what pads this card: the height window of step 7 follows.
+        record.as_built.foam->thickness_mm = own.value().foams.begin()->second.thickness_mm;
+    }
     record.notes.push_back(event.text);
     record.mend_told.clear();
     return Done{};

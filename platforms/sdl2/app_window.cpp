@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <ctime>
+#include <filesystem>
 #include <utility>
 
 #include "controls/shell.h"
@@ -96,6 +97,7 @@ struct AppWindow::Parts {
     SDL_Texture* atlas = nullptr;
     SdlPictures pictures;
     std::optional<App> app;
+    std::vector<LooseFile> held; ///< files that came together, until the last one is here
     bool log_frames = false;
 };
 
@@ -134,16 +136,31 @@ Outcome<std::unique_ptr<AppWindow>> AppWindow::open(const WindowOptions& options
 }
 
 void AppWindow::take(const SDL_Event& event) {
+    // What is dropped together arrives file by file between two events.
+    if (event.type == SDL_DROPBEGIN) {
+        parts_->held.clear();
+        return;
+    }
     if (event.type == SDL_DROPFILE) {
         const std::string path = event.drop.file;
         SDL_free(event.drop.file);
-        const Outcome<std::string> content = read_file(path);
+        std::error_code ignored;
+        if (std::filesystem::is_directory(path, ignored)) {
+            bring_in_folder(parts_->app->state, parts_->app->around, path);
+            disturb();
+            return;
+        }
+        Outcome<std::string> content = read_file(path);
         if (content) {
-            bring_in(path, content.value());
+            hold_file(path, std::move(content).value());
         } else {
             say(parts_->app->state, parts_->app->around, content.problem().sentence());
             disturb();
         }
+        return;
+    }
+    if (event.type == SDL_DROPCOMPLETE) {
+        bring_in_held();
         return;
     }
     if (parts_->reader.take(event)) {
@@ -156,9 +173,18 @@ void AppWindow::lose_finger(int id) {
     disturb();
 }
 
-void AppWindow::bring_in(const std::string& file_name, const std::string& content) {
-    lanternleaf::bring_in(parts_->app->state, parts_->app->around, file_name, content);
-    disturb();
+void AppWindow::hold_file(const std::string& file_name, std::string content) {
+    if (parts_->held.size() <= kMostLooseFiles) { // one more than is taken, so that it is refused and told
+        parts_->held.push_back({file_name, std::move(content)});
+    }
+}
+
+void AppWindow::bring_in_held() {
+    if (!parts_->held.empty()) {
+        bring_in_files(parts_->app->state, parts_->app->around, parts_->held);
+        parts_->held.clear();
+        disturb();
+    }
 }
 
 void AppWindow::disturb() {

@@ -45,8 +45,10 @@ public:
     void take(const SDL_Event& event);
     /// The system took a finger away for a gesture of its own: it tapped nothing.
     void lose_finger(int id);
-    /// A file from outside: a card goes on the shelf, anything else is refused with a sentence.
-    void bring_in(const std::string& file_name, const std::string& content);
+    /// A file from outside, one of those that came together; bring_in_held() then takes them: a card with its
+    /// pictures goes on the shelf, anything else is refused with a sentence.
+    void hold_file(const std::string& file_name, std::string content);
+    void bring_in_held();
     /// A frame becomes due for another reason.
     void disturb();
     [[nodiscard]] bool quit() const;

@@ -28,19 +28,30 @@ std::filesystem::path HostSdl2::data_folder() const {
     return folder;
 }
 
-Outcome<std::string> HostSdl2::share_file(std::string_view file_name, std::string_view bytes,
-                                          std::string_view) {
-    std::string folder = (data_folder() / "exports").string();
+std::string HostSdl2::own_folder() const {
     const char* home = std::getenv("HOME");
     if (std::getenv("LANTERNLEAF_DATA") == nullptr && home != nullptr) {
         const Outcome<std::string> dirs = read_file(std::string(home) + "/.config/user-dirs.dirs");
         const std::string downloads = downloads_folder(home, dirs ? dirs.value() : std::string());
         std::error_code ignored;
         if (std::filesystem::is_directory(downloads, ignored)) {
-            folder = downloads;
+            return downloads;
         }
     }
-    const Outcome<std::string> path = hand_out(folder, std::string(file_name), bytes);
+    return (data_folder() / "exports").string();
+}
+
+Outcome<std::string> HostSdl2::share_file(std::string_view file_name, std::string_view bytes,
+                                          std::string_view) {
+    const Outcome<std::string> path = hand_out(own_folder(), std::string(file_name), bytes);
+    if (!path) {
+        return path.problem();
+    }
+    return path.value() + " is written.";
+}
+
+Outcome<std::string> HostSdl2::share_files(std::string_view folder, const std::vector<SharedFile>& files) {
+    const Outcome<std::string> path = hand_out_folder(own_folder(), std::string(folder), files);
     if (!path) {
         return path.problem();
     }

@@ -21,6 +21,7 @@ public:
     /// everything in one place, into "exports" in the data folder.
     Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
                                     std::string_view mime) override;
+    Outcome<std::string> share_files(std::string_view folder, const std::vector<SharedFile>& files) override;
     void keep_screen_on(bool on) override;
     void show_keyboard(bool shown, const Rect& field) override;
 
@@ -30,6 +31,7 @@ public:
     void quit() override;
 
 private:
+    [[nodiscard]] std::string own_folder() const; ///< of the person, for what is handed over
     std::filesystem::path assets_;
 };
 

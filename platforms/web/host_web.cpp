@@ -13,12 +13,22 @@ Outcome<std::string> HostWeb::share_file(std::string_view file_name, std::string
     return sheet ? name + " is ready to be sent." : name + " goes to this device's downloads.";
 }
 
+Outcome<std::string> HostWeb::share_files(std::string_view folder, const std::vector<SharedFile>& files) {
+    for (const SharedFile& file : files) {
+        page_hold_file(file.file_name.c_str(), file.bytes.data(), static_cast<int>(file.bytes.size()),
+                       file.mime.c_str());
+    }
+    const std::string name(folder);
+    const bool sheet = page_share_held(name.c_str()) != 0;
+    return sheet ? name + " is ready to be sent." : name + " goes to this device's downloads.";
+}
+
 void HostWeb::pick_picture() {
     page_pick("image/*");
 }
 
 void HostWeb::pick_card() {
-    page_pick(".json,application/json");
+    page_pick(".json,application/json,image/png,image/jpeg");
 }
 
 void HostWeb::keep_screen_on(bool on) {

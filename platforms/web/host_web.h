@@ -18,6 +18,9 @@ public:
     Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
                                     std::string_view mime) override;
 
+    /// One share sheet for all of them, else a download each.
+    Outcome<std::string> share_files(std::string_view folder, const std::vector<SharedFile>& files) override;
+
     [[nodiscard]] bool can_pick() const override { return true; }
 
     void pick_picture() override;

@@ -8,6 +8,10 @@ mergeInto(LibraryManager.library, {
     page_share_file: function(name, bytes, count, mime) {
         return Module.page.shareFile(UTF8ToString(name), HEAPU8.slice(bytes, bytes + count), UTF8ToString(mime)) ? 1 : 0;
     },
+    page_hold_file: function(name, bytes, count, mime) {
+        Module.page.holdFile(UTF8ToString(name), HEAPU8.slice(bytes, bytes + count), UTF8ToString(mime));
+    },
+    page_share_held: function(title) { return Module.page.shareHeld(UTF8ToString(title)) ? 1 : 0; },
     page_pick: function(accept) { Module.page.pick(UTF8ToString(accept)); },
     page_keep_screen_on: function(on) { Module.page.keepScreenOn(on !== 0); },
     page_show_keyboard: function(shown, x, y, w, h) { Module.page.showKeyboard(shown !== 0, x, y, w, h); },

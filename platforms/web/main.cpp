@@ -176,10 +176,17 @@ EMSCRIPTEN_KEEPALIVE void lanternleaf_touch_lost(int id) {
     }
 }
 
-/// A file that the person picked or dropped on the page.
+/// One of the files that the person picked or dropped on the page.
 EMSCRIPTEN_KEEPALIVE void lanternleaf_bring_in(const char* name, const char* bytes, int count) {
     if (program().window) {
-        program().window->bring_in(name, std::string(bytes, static_cast<std::size_t>(count)));
+        program().window->hold_file(name, std::string(bytes, static_cast<std::size_t>(count)));
+    }
+}
+
+/// That was the last of the files that belong together.
+EMSCRIPTEN_KEEPALIVE void lanternleaf_brought_in() {
+    if (program().window) {
+        program().window->bring_in_held();
         page_wake(0);
     }
 }

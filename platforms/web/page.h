@@ -20,8 +20,12 @@ void page_surroundings(float values[7]);
 
 /// 1: the device's share sheet opens; 0: the file goes to the downloads.
 int page_share_file(const char* name, const char* bytes, int count, const char* mime);
+/// Files that are given together: held one by one, then shared. page_share_held() answers as
+/// page_share_file().
+void page_hold_file(const char* name, const char* bytes, int count, const char* mime);
+int page_share_held(const char* title);
 /// Opens the device's picker (camera, pictures, files) for these kinds; what is chosen comes back by
-/// lanternleaf_bring_in().
+/// lanternleaf_bring_in(), the last of it by lanternleaf_brought_in().
 void page_pick(const char* accept);
 void page_keep_screen_on(int on);
 void page_show_keyboard(int shown, float x, float y, float w, float h);

@@ -259,16 +259,31 @@ for (const kind of ['keydown', 'keypress', 'keyup']) {
 // Files -----------------------------------------------------------------------------------------------------
 // True when the device's share sheet takes the file; else it goes to the downloads.
 function shareFile(name, bytes, mime) {
-    const file = new File([bytes], name, {type: mime});
-    if (byFinger.matches && navigator.canShare && navigator.canShare({files: [file]})) {
-        navigator.share({files: [file], title: name}).catch((refused) => {
+    return share([new File([bytes], name, {type: mime})], name);
+}
+
+let held = []; // files that are to be given together
+
+function holdFile(name, bytes, mime) {
+    held.push(new File([bytes], name, {type: mime}));
+}
+
+function shareHeld(title) {
+    const files = held;
+    held = [];
+    return share(files, title);
+}
+
+function share(files, title) {
+    if (byFinger.matches && navigator.canShare && navigator.canShare({files})) {
+        navigator.share({files, title}).catch((refused) => {
             if (refused.name !== 'AbortError') { // that one is the person closing the sheet
-                download(file);
+                files.forEach(download);
             }
         });
         return true;
     }
-    download(file);
+    files.forEach(download);
     return false;
 }
 
@@ -306,10 +321,12 @@ async function asKept(file) {
     }
 }
 
-// A file of any other kind is refused by the program with a sentence of its own.
+// What was chosen together belongs together: a card and its pictures, which are then taken as they are. A file
+// of any other kind is refused by the program with a sentence of its own.
 async function bringIn(files) {
+    const withCard = [...files].some((file) => file.name.toLowerCase().endsWith('.json'));
     for (const given of files) {
-        const file = await asKept(given);
+        const file = withCard ? given : await asKept(given);
         if (file.size > 32 * 1024 * 1024) {
             continue; // larger than any file the program reads
         }
@@ -322,11 +339,13 @@ async function bringIn(files) {
         Module.ccall('lanternleaf_bring_in', null, ['string', 'number', 'number'], [file.name, at, bytes.length]);
         Module._free(at);
     }
+    Module.ccall('lanternleaf_brought_in', null, [], []);
 }
 
 function pick(accept) {
     const picker = at('picker');
     picker.accept = accept;
+    picker.multiple = accept.includes('.json'); // a card with its pictures
     picker.value = '';
     picker.onchange = () => bringIn(picker.files);
     picker.click();
@@ -352,7 +371,7 @@ var Module = {
     ready: new Promise((ready) => { tellReady = ready; }),
     noInitialRun: true,
     started: false,
-    page: {keeping: false, keptIn_ms: [], screenIsKeptOn: () => screenLock !== null, wake, keep, tick, surroundings, shareFile, pick, keepScreenOn, showKeyboard,
+    page: {keeping: false, keptIn_ms: [], screenIsKeptOn: () => screenLock !== null, wake, keep, tick, surroundings, shareFile, holdFile, shareHeld, pick, keepScreenOn, showKeyboard,
            ready: () => {
                at('waiting').hidden = true;
                Module.firstFrame_ms = performance.now();

@@ -12,7 +12,8 @@ TEST_CASE("a card's file is handed to the host whole, and can be brought in by a
     drawing.tap("draw/card");
     drawing.reach("draw-card/rows", "draw-card/send");
     const FakeHost& host = drawing.fingers.host;
-    REQUIRE(host.shared == std::vector<std::string>{"window-candle.card.json"});
+    REQUIRE(host.shared == std::vector<std::string>{"window-candle.card.json", "window-candle.png",
+                                                    "window-candle-front.png"});
 
     const OwnFolder there;
     Table other(there.path());
@@ -21,13 +22,26 @@ TEST_CASE("a card's file is handed to the host whole, and can be brought in by a
     CHECK(std::any_of(cards.begin(), cards.end(), [](const ShelfCard& card) {
         return card.name == "their-candle" && card.trouble.empty() && card.lights > 0;
     }));
+    CHECK(other.app.state.said.find("did not come with it") != std::string::npos); // its picture
+
+    // All of it, as picked together; the names are taken by the shipped card's.
+    std::vector<LooseFile> files;
+    for (std::size_t i = 0; i < host.shared.size(); ++i) {
+        files.push_back({host.shared[i], host.shared_bytes[i]});
+    }
+    bring_in_files(other.app.state, other.app.around, files);
+    CHECK(std::any_of(cards.begin(), cards.end(), [](const ShelfCard& card) {
+        return card.name == "window-candle-2" && card.trouble.empty() && !card.picture.empty();
+    }));
 }
 
-TEST_CASE("the shelf asks the host for a card's file where it has a picker, and only there", "[frame]") {
+TEST_CASE("the shelf asks the host for a card's file where it has a picker, else says how it comes in",
+          "[frame]") {
     for (const Size size : {Size{1180, 820}, Size{820, 1180}, Size{390, 844}}) {
         const OwnFolder here;
         Table table(here.path(), size);
-        CHECK_FALSE(table.there("shelf/bring-in"));
+        table.reach("shelf", "shelf/bring-in");
+        CHECK(table.fingers.host.cards_asked == 0);
         table.fingers.host.picks = true;
         table.reach("shelf", "shelf/bring-in");
         CHECK(table.fingers.host.cards_asked == 1);

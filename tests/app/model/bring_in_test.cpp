@@ -88,7 +88,10 @@ TEST_CASE("A card that was brought in stands on the shelf, and a sentence says s
     const std::size_t before = state.cards.size();
     bring_in(state, shelf.around, "one-window.card.json", sample());
     CHECK(state.cards.size() == before + 1);
-    CHECK(state.said == "One window is on the shelf.");
+    CHECK(state.said.find("One window is on the shelf. Its picture one-window.png") == 0);
+    bring_in(state, shelf.around, "one-window.card.json", sample());
+    CHECK(state.cards.size() == before + 1);
+    CHECK(state.said == "One window is on the shelf already.");
     bring_in(state, shelf.around, "x.json", "no");
     CHECK(state.cards.size() == before + 1);
     CHECK(state.said.find("x.json") == 0);

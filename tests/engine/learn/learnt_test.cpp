@@ -95,7 +95,7 @@ TEST_CASE("Open, dim and dark joints are glue that does not conduct; lit says on
 TEST_CASE("Readings that nobody can have taken are refused in a sentence", "[learn]") {
     const Parts known = make::test_parts();
     CHECK_THAT(learn_tape(strips("copper-5", 0.1, 2.0), known, kDay).problem().sentence(),
-               Contains("measure the leads again"));
+               Contains("measure the tips again"));
     CHECK_THAT(learn_tape(strips("copper-5", 1, 9), known, kDay).problem().sentence(), Contains("tips"));
     CHECK_FALSE(learn_tape(strips("copper-5", NAN, 0), known, kDay).ok());
     CHECK_FALSE(learn_tape(strips("string", 1, 0), known, kDay).ok());
