@@ -66,6 +66,14 @@ Story tell_log(const Record& record, const std::vector<Event>& events, const Sur
             note = note == english()(key) ? around.words(key) : note;
         }
     }
+    for (StoryStep& told : story.steps) {
+        const std::string& why = record.at(static_cast<StepId>(told.number)).regardless_why;
+        for (const char* key : {"model.why_own_way", "model.why_later", "model.why_practice"}) {
+            if (told.state == StepState::regardless && why == english()(key)) {
+                told.state_text = around.words("history.regardless_why", {{"why", around.words(key)}});
+            }
+        }
+    }
     // A verdict is told anew where judging again says what the journal says; else it stays as it was said.
     const Parts parts = merged(around.shipped, record.card.own_parts);
     for (StoryStep& told : story.steps) {

@@ -140,11 +140,11 @@ void draw_regardless_sheet(Screen& screen) {
     rows_sheet(
         screen, "regardless", words("sheet.regardless"), Icon::Caution, words("sheet.regardless_words"),
         {{"regardless/checked", words("sheet.regardless_own_way"), Icon::Eye,
-          command::GoOnRegardless{"checked in the maker's own way"}, false},
+          command::GoOnRegardless{english()("model.why_own_way")}, false},
          {"regardless/later", words("sheet.regardless_later"), Icon::Clock,
-          command::GoOnRegardless{"to be put right later"}, false},
+          command::GoOnRegardless{english()("model.why_later")}, false},
          {"regardless/practice", words("sheet.regardless_practice"), Icon::Book,
-          command::GoOnRegardless{"a practice card"}, false},
+          command::GoOnRegardless{english()("model.why_practice")}, false},
          {"regardless/stay", words("sheet.regardless_stay"), Icon::Back, command::CloseSheet{}, false}});
 }
 

@@ -106,29 +106,39 @@ void set_the_table(Table& table) {
     }
     AppState& state = table.app.state;
     const auto act = [&](const Command& command) { update(state, table.app.around, command); };
-    act(command::GoTo{Place::draw});
-    const Strip* strip = nullptr;
-    for (const Laid& laid : state.draw->card.laid) {
-        strip = strip == nullptr ? std::get_if<Strip>(&laid) : strip;
+    act(command::GoTo{Place::make});
+    while (table.build().face == MakeFace::move) {
+        table.one_move();
     }
-    REQUIRE(strip != nullptr);
-    act(command::Draw{draw::SelectPart{strip->id}});
-    act(command::Draw{draw::RemoveSelected{}});
+    const auto first_strip = [](const Card& card, Side side) {
+        const auto found = std::find_if(card.laid.begin(), card.laid.end(), [&](const Laid& laid) {
+            const Strip* strip = std::get_if<Strip>(&laid);
+            return strip != nullptr && strip->side == side;
+        });
+        REQUIRE(found != card.laid.end());
+        return std::get<Strip>(*found);
+    };
+    const Strip torn = first_strip(table.build().record.as_built, Side::negative);
+    state.differs.draft = {};
+    state.differs.draft.kind = ChangeKind::tear;
+    state.differs.draft.part = torn.id;
+    state.differs.draft.at_mm = (torn.path_mm[0] + torn.path_mm[1]) * 0.5;
+    state.differs.draft.mm = 1.5;
+    act(command::SaveDifference{});
+    act(command::ProveStep{}); // stopped
+    act(command::GoTo{Place::mend});
+    act(command::Mend{mend::WarmAnswer{false}});
+    act(command::Mend{mend::LookAt{1}});
     act(command::GoTo{Place::log});
     const auto other = std::find_if(state.builds.begin(), state.builds.end(), [&](const ShelfBuild& build) {
         return build.path != state.log_shelf.path;
     });
     REQUIRE(other != state.builds.end());
     act(command::Log{logbook::Compare{other->path}});
-    act(command::GoTo{Place::mend});
-    act(command::Mend{mend::WarmAnswer{false}});
-    act(command::Mend{mend::LookAt{1}});
-    act(command::GoTo{Place::make});
-    while (table.build().face == MakeFace::move) {
-        table.one_move();
-    }
-    act(command::ProveStep{}); // with nothing measured: stopped
-    act(command::OpenLight{});
+    act(command::GoTo{Place::draw});
+    act(command::OpenLight{}); // of the plan while it is whole
+    act(command::Draw{draw::SelectPart{first_strip(state.draw->card, Side::positive).id}});
+    act(command::Draw{draw::RemoveSelected{}});
 }
 
 } // namespace
@@ -153,7 +163,7 @@ TEST_CASE("A change of language or unit tells everything on the table again", "[
     CHECK(with_words > 150);
     const AppState& state = table.app.state;
     CHECK(table.build().steps[2].title == table.app.around.words("step.title_lay_negative"));
-    CHECK_THAT(state.log_page.story.made_with, Contains("Kupferband"));
+    CHECK_THAT(state.log_page.story.made_with, Contains("Gewebeband"));
     CHECK(state.mend->chosen == 1); // what was looked at stays
     CHECK(state.mend->warm_asked);
     CHECK(table.build().face == MakeFace::verdict);
