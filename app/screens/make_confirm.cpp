@@ -84,7 +84,10 @@ void draw_confirm_panel(Screen& screen, const MakeView& view, const Rect& panel_
                                  ui.theme().ink2) +
               2);
     r.cut_top(draw_heading(ui, r, r.y, view.heading, ui.m.phone() ? Type::H2 : Type::H1) + 2);
-    r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, body, ui.theme().ink) + 10);
+    if (!ui.m.phone()) { // where room is short the lines speak for themselves
+        r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.sentence, body, ui.theme().ink));
+    }
+    r.cut_top(10);
     for (std::size_t i = 0; i < view.list.size(); ++i) {
         r.cut_top(draw_line(screen, view, i, r));
     }
