@@ -20,7 +20,7 @@ Outcome<ExitStatus> import_verb(const Arguments& args, std::ostream& out, const 
     if (!bundle) {
         return bundle.problem();
     }
-    const std::string library = args.at("--library");
+    const std::string library = args.at("--into");
     const Outcome<KeptCard> kept = keep_bundle(bundle.value(), {library, around.assets + "/cards"});
     if (!kept) {
         return kept.problem();

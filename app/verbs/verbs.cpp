@@ -73,7 +73,7 @@ const std::vector<Verb>& table() {
         {"import",
          "checks a card that someone sent, with its pictures, and puts it into a library",
          {{"FOLDER", nullptr, "the folder it came in", true},
-          {"--library", "DIR", "the library's folder", true}},
+          {"--into", "DIR", "the library's folder", true}},
          import_verb},
         {"shot",
          "draws one screen of the app to a picture",

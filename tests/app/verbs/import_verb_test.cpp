@@ -15,16 +15,16 @@ TEST_CASE("import puts a sent card into a library, and refuses a folder without 
     const std::string sent = folder.at("sent");
     const std::string library = folder.at("library");
     REQUIRE(make_folder(sent).ok());
-    const Answer none = ask({"import", sent, "--library", library});
+    const Answer none = ask({"import", sent, "--into", library});
     CHECK(none.status == 2);
     CHECK_THAT(none.err, Contains("no card"));
     CHECK_FALSE(std::filesystem::exists(library));
     make::put_file(sent + "/Window.card.json", make::get_file(kSample));
-    const Answer answer = ask({"import", sent, "--library", library});
+    const Answer answer = ask({"import", sent, "--into", library});
     INFO(answer.out << answer.err);
     CHECK(answer.status == 0);
     CHECK(make::get_file(library + "/cards/window.card.json") == make::get_file(kSample));
-    CHECK_THAT(ask({"import", sent, "--library", library}).out, Contains("was there already"));
+    CHECK_THAT(ask({"import", sent, "--into", library}).out, Contains("was there already"));
 
     // What this library's maker learnt holds for its cards.
     const std::string card = library + "/cards/window.card.json";
