@@ -25,7 +25,8 @@ struct WindowOptions {
     int width = 1180;
     int height = 820;
     Uint32 renderer_flags = SDL_RENDERER_PRESENTVSYNC;
-    std::string open;        ///< card or build to open, or empty
+    std::string open;    ///< card or build to open, or empty
+    std::string targets; ///< a file that always tells what can be touched now (targets_json.h); empty: none
     bool log_frames = false; ///< one line on the error stream for each frame drawn, and a sum at the end
 };
 

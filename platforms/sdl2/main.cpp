@@ -1,6 +1,7 @@
 // The program: verbs on the command line, or the window.
-// Options of the window: --window WxH, --frames-log (also LANTERNLEAF_FRAME_LOG in the environment). The
-// assets are found in LANTERNLEAF_ASSETS, beside the program, or where they were built.
+// Options of the window: --window WxH, --targets FILE (what can be touched now, for tests), --frames-log
+// (also LANTERNLEAF_FRAME_LOG in the environment). The assets are found in LANTERNLEAF_ASSETS, beside the
+// program, or where they were built.
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
@@ -76,6 +77,10 @@ int main(int argc, char** argv) {
             args.erase(args.begin() + static_cast<std::ptrdiff_t>(i));
         } else if (args[i] == "--library" && i + 1 < args.size()) {
             options.library = args[i + 1];
+            args.erase(args.begin() + static_cast<std::ptrdiff_t>(i),
+                       args.begin() + static_cast<std::ptrdiff_t>(i) + 2);
+        } else if (args[i] == "--targets" && i + 1 < args.size()) {
+            options.targets = args[i + 1];
             args.erase(args.begin() + static_cast<std::ptrdiff_t>(i),
                        args.begin() + static_cast<std::ptrdiff_t>(i) + 2);
         } else if (args[i] == "--window" && i + 1 < args.size() &&

@@ -1,8 +1,10 @@
 #include "window.h"
 
 #include <cmath>
+#include <fstream>
 
 #include "host_sdl2.h"
+#include "targets_json.h"
 
 namespace lanternleaf {
 
@@ -26,6 +28,17 @@ void gather(AppWindow& window) {
     }
 }
 
+/// Whole at every moment: whoever reads it while it is written finds the one before.
+void tell_targets(const AppWindow& window, const std::string& path) {
+    const std::string fresh = path + ".new";
+    {
+        std::ofstream file(fresh, std::ios::binary);
+        file << "{\"frame\":" << window.frames() << ",\"targets\":" << targets_json(window.targets()) << "}";
+    }
+    std::error_code ignored;
+    std::filesystem::rename(fresh, path, ignored);
+}
+
 } // namespace
 
 Outcome<Done> run_window(const WindowOptions& options) {
@@ -40,6 +53,9 @@ Outcome<Done> run_window(const WindowOptions& options) {
         if (!window.quit() && window.frame_due()) {
             window.make_frame();
             window.show_frame();
+            if (!options.targets.empty()) {
+                tell_targets(window, options.targets);
+            }
         }
     }
     return Done{};

@@ -10,12 +10,12 @@
 #include <string>
 
 #include <emscripten.h>
-#include <nlohmann/json.hpp>
 #include <SDL.h>
 
 #include "app_window.h"
 #include "host_web.h"
 #include "page.h"
+#include "targets_json.h"
 
 namespace {
 
@@ -55,37 +55,6 @@ void plan_next_turn(const AppWindow& window) {
     if (const std::optional<double> sleep = window.sleep_s()) {
         page_wake(*sleep);
     }
-}
-
-const char* name_of(Role role) {
-    switch (role) {
-    case Role::Button:
-    case Role::Primary:
-    case Role::Key:
-    case Role::Item:
-    case Role::Spot:
-        return "button";
-    case Role::Toggle:
-        return "switch";
-    case Role::Tab:
-        return "tab";
-    case Role::Slider:
-        return "slider";
-    case Role::Field:
-        return "textbox";
-    case Role::Note:
-        return "note";
-    case Role::Scroll:
-    case Role::Canvas:
-    case Role::Sheet:
-    case Role::Scrim:
-        return "group";
-    }
-    return "button";
-}
-
-nlohmann::json numbers(const Rect& r) {
-    return {r.x, r.y, r.w, r.h};
 }
 
 void push_key(SDL_Keycode key) {
@@ -198,22 +167,7 @@ EMSCRIPTEN_KEEPALIVE int lanternleaf_frames() {
 /// What can be touched now, as JSON: for tests, which tap by name.
 EMSCRIPTEN_KEEPALIVE const char* lanternleaf_targets() {
     Program& p = program();
-    nlohmann::json all = nlohmann::json::array();
-    if (p.window) {
-        const Targets& targets = p.window->targets();
-        for (const Target& target : targets.all()) {
-            all.push_back({{"name", target.name},
-                           {"role", name_of(target.role)},
-                           {"label", target.label},
-                           {"value", target.value},
-                           {"rect", numbers(target.rect)},
-                           {"visible", numbers(target.visible)},
-                           {"enabled", target.enabled},
-                           {"checked", target.checked},
-                           {"reachable", targets.reachable(target)}});
-        }
-    }
-    p.answer = all.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+    p.answer = p.window ? targets_json(p.window->targets()) : "[]";
     return p.answer.c_str();
 }
 }
