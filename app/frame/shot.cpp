@@ -80,7 +80,7 @@ Outcome<Done> draw_shot(const ShotWish& wish) {
     input.now_s = 1000;
     for (int i = 0; i < kSettle; ++i) {
         input.now_s += 1.0 / 60;
-        const Appearance look{app.state.settings.night, wish.text_scale, true};
+        const Appearance look{app.state.settings.night, wish.text_scale, true, app.state.settings.kids};
         shell.frame(input, look, [&](Ui& ui) { app_frame(app, ui, wish.now_s); });
     }
     const Theme& theme = app.state.settings.night ? night_theme() : day_theme();

@@ -103,6 +103,11 @@ Outcome<Done> show_screen(App& app, const std::string& full_name, const std::str
         name.resize(name.size() - night.size());
         app.state.settings.night = true;
     }
+    const std::string kids = "-kids";
+    if (name.ends_with(kids)) {
+        name.resize(name.size() - kids.size());
+        app.state.settings.kids = true;
+    }
     if (name == "batch" || name.rfind("batch/", 0) == 0 || name.rfind("make/confirm", 0) == 0) {
         const Outcome<Done> shown = show_batch(app, name, card_path);
         app.state.said.clear();

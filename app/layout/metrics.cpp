@@ -59,7 +59,8 @@ TextStyle Metrics::type(Type use) const {
     return {size * text_scale, lead * text_scale, row.weight};
 }
 
-Metrics make_metrics(Size window, Insets insets, float px_per_pt, float pt_per_mm, float text_scale) {
+Metrics make_metrics(Size window, Insets insets, float px_per_pt, float pt_per_mm, float text_scale,
+                     bool kids) {
     Metrics m;
     m.form = form_of(window);
     m.window = window;
@@ -72,11 +73,14 @@ Metrics make_metrics(Size window, Insets insets, float px_per_pt, float pt_per_m
     const float line = m.type(Type::Body).lead;
     const float small_line = m.type(Type::Small).lead;
     // Each grows only once its text needs the room: the looks at 100 % are those of the design.
-    m.button_h = std::max(56.0f, line + 22);
-    m.primary_h = std::max(phone ? 64.0f : 68.0f, m.type(Type::Action).lead + 32);
+    // A quarter of a small window at most, so that four stand side by side on any phone.
+    const float least = kids ? std::min(m.mm(kKidsTarget_mm), std::min(window.w, window.h) / 4) : 0.0f;
+    m.target = std::max(56.0f, least);
+    m.button_h = std::max({56.0f, line + 22, least});
+    m.primary_h = std::max({phone ? 64.0f : 68.0f, m.type(Type::Action).lead + 32, least});
     m.hold_h = std::max(80.0f, m.type(Type::Action).lead + line + 20);
-    m.field_h = std::max(62.0f, line + 28);
-    m.key_h = std::max(phone ? 64.0f : 76.0f, line + 36);
+    m.field_h = std::max({62.0f, line + 28, least});
+    m.key_h = std::max({phone ? 64.0f : 76.0f, line + 36, least});
     m.top_h = std::max(phone ? 60.0f : 68.0f, m.button_h + (phone ? 4 : 12));
     m.rail_h = std::max(phone ? 54.0f : 72.0f, 2 * small_line + (phone ? 10 : 26));
     if (phone) {

@@ -46,6 +46,10 @@ enum class Type {
 inline constexpr float kMinTextScale = 0.85f;
 inline constexpr float kMaxTextScale = 2.0f;
 
+/// What a small child hits surely with a finger: about one and a half times an adult's 10 mm (common practice
+/// for touch screens made for children; the figure is the design's).
+inline constexpr float kKidsTarget_mm = 15.0f;
+
 /// Every size of one screen. Make it with make_metrics().
 struct Metrics {
     Form form = Form::Landscape;
@@ -83,8 +87,8 @@ struct Metrics {
 };
 
 /// Sizes for a window. text_scale is clamped to its limits; pt_per_mm and px_per_pt that are not above 0
-/// become 5 and 1.
+/// become 5 and 1. `kids`: whatever can be tapped is at least kKidsTarget_mm high.
 [[nodiscard]] Metrics make_metrics(Size window, Insets insets, float px_per_pt, float pt_per_mm,
-                                   float text_scale);
+                                   float text_scale, bool kids = false);
 
 } // namespace lanternleaf

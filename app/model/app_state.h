@@ -77,6 +77,7 @@ struct Settings {
     bool night = false;
     bool reduced_motion = false;
     bool left_handed = false;
+    bool kids = false;       ///< a child is at the table: large targets, picture first, adult's moves held
     double text_scale = 1.0; ///< 0.85 .. 2.0
     double px_per_mm = 0.0;  ///< device pixels per millimetre of glass, measured with a bank card; 0: not yet
     std::string region = "any";

@@ -31,6 +31,8 @@ Settings read_settings(const Surroundings& around) {
             settings.reduced_motion = value == "yes";
         } else if (key == "left_handed") {
             settings.left_handed = value == "yes";
+        } else if (key == "kids") {
+            settings.kids = value == "yes";
         } else if (key == "text_scale") {
             const double scale = std::atof(value.c_str());
             settings.text_scale = scale >= 0.85 && scale <= 2.0 ? scale : 1.0;
@@ -56,9 +58,9 @@ void write_settings(const Surroundings& around, const Settings& settings) {
     const auto yes = [](bool on) { return on ? "yes" : "no"; };
     const std::string text = std::string("night ") + yes(settings.night) + "\nreduced_motion " +
                              yes(settings.reduced_motion) + "\nleft_handed " + yes(settings.left_handed) +
-                             "\ntext_scale " + scale + "\npx_per_mm " + glass + "\nregion " +
-                             settings.region + "\nlanguage " + settings.language + "\ninches " +
-                             yes(settings.inches) + "\n";
+                             "\nkids " + yes(settings.kids) + "\ntext_scale " + scale + "\npx_per_mm " +
+                             glass + "\nregion " + settings.region + "\nlanguage " + settings.language +
+                             "\ninches " + yes(settings.inches) + "\n";
     if (make_folder(around.device.empty() ? around.library : around.device).ok()) {
         static_cast<void>(write_file(settings_path(around), text).ok());
     }

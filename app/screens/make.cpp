@@ -209,6 +209,8 @@ void draw_make(Screen& screen) {
     case MakeFace::move:
         if (view.can_list) {
             draw_confirm_panel(screen, view, regions.panel);
+        } else if (screen.state.settings.kids) {
+            draw_kids_panel(screen, view, regions.panel);
         } else {
             draw_move_panel(screen, view, regions.panel);
         }

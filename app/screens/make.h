@@ -12,6 +12,8 @@ void draw_move_panel(Screen& screen, const MakeView& view, const Rect& r);
 void draw_confirm_panel(Screen& screen, const MakeView& view, const Rect& r);
 /// The way between moves and list, at the foot of either panel; returns the room it took.
 float draw_list_switch(Screen& screen, const MakeView& view, const Rect& r);
+/// The same for a child at the table: picture first.
+void draw_kids_panel(Screen& screen, const MakeView& view, const Rect& r);
 /// The panel at the end of a step: what proves it, and what was read.
 void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& r);
 /// The panel when a step is stopped: what is wrong, where, and what to do.

@@ -2,6 +2,7 @@
 // the foot of Make, which changes with what the panel shows.
 #include "controls/button.h"
 #include "controls/findings_row.h"
+#include "controls/hold_button.h"
 #include "controls/panel.h"
 #include "controls/scroll.h"
 #include "paint/lens.h"
@@ -239,7 +240,13 @@ void draw_make_actions(Screen& screen, const MakeView& view, const Regions& regi
     const Actions actions = divide(ui, inside, primary_w, back_w, screen.state.settings.left_handed);
     draw_back(screen, actions.back, view, brief);
     draw_secondaries(screen, actions.secondaries, secondaries);
-    if (primary_button(ui, "make/done", actions.primary, primary)) {
+    const bool locked = screen.state.settings.kids && face == MakeFace::move && view.adult_only;
+    const HoldLook hold{.label = ui.words("kids.hold"),
+                        .idle = ui.words("kids.hold_idle"),
+                        .one_more = ui.words("kids.hold_one"),
+                        .more = ui.words("kids.hold_more")};
+    if (locked ? hold_button(ui, "make/done", actions.primary, hold)
+               : primary_button(ui, "make/done", actions.primary, primary)) {
         screen.say(on_primary);
     }
 }

@@ -209,6 +209,8 @@ void draw_settings_sheet(Screen& screen) {
     label(ui.words("settings.main_button"));
     settings.left_handed =
         choice("settings/hand", settings.left_handed, ui.words("settings.right"), ui.words("settings.left"));
+    label(ui.words("kids.who"));
+    settings.kids = choice("settings/kids", settings.kids, ui.words("kids.grown"), ui.words("kids.child"));
     label(ui.words("settings.language"));
     settings.language = language_choice(ui, {body.x, y, body.w, ui.m.button_h}, settings.language);
     y += ui.m.button_h + 16;

@@ -214,7 +214,7 @@ void AppWindow::make_frame() {
     // until it is as large on the glass as there; by half at most, since some screens misstate their size.
     const float grown = std::clamp(input.pt_per_mm / kMostPointsPerMm, 1.0f, 1.5f);
     const Appearance look{app.state.settings.night, static_cast<float>(app.state.settings.text_scale) * grown,
-                          app.state.settings.reduced_motion};
+                          app.state.settings.reduced_motion, app.state.settings.kids};
     parts_->shell.frame(input, look, [&](Ui& ui) { app_frame(app, ui, utc_s()); });
     if (parts_->log_frames) {
         std::fprintf(stderr, "frame %ld at %.3f s, %.1f ms\n", frames(), steady_s(),
