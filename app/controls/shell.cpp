@@ -23,8 +23,8 @@ Shell::~Shell() {
 void Shell::frame(const HostInput& input, const Appearance& appearance,
                   const std::function<void(Ui&)>& draw) {
     ImGui::SetCurrentContext(context_);
-    const Metrics metrics =
-        make_metrics(input.window, input.insets, input.px_per_pt, input.pt_per_mm, appearance.text_scale);
+    const Metrics metrics = make_metrics(input.window, input.insets, input.px_per_pt, input.pt_per_mm,
+                                         appearance.text_scale, appearance.kids);
     ImGuiIO& io = ImGui::GetIO();
     if (fonts_.bake(metrics)) {
         // Any id but null will do where nothing is shown.
@@ -38,6 +38,10 @@ void Shell::frame(const HostInput& input, const Appearance& appearance,
     ImGui::GetStyle().CircleTessellationMaxError = 0.2f / metrics.px_per_pt;
     ImGui::NewFrame();
     Pen pen(*ImGui::GetBackgroundDrawList(), fonts_, metrics.px_per_pt);
+    pen.notes = notes;
+    if (notes != nullptr) {
+        notes->clear();
+    }
     const bool reduced = appearance.reduced_motion || input.reduced_motion;
     ui_.begin_frame(input, metrics, appearance.night ? night_theme() : day_theme(), pen, reduced);
     draw(ui_);

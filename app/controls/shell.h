@@ -19,6 +19,7 @@ struct Appearance {
     bool night = false;
     float text_scale = 1;
     bool reduced_motion = false;
+    bool kids = false; ///< a child is at the table
 };
 
 class Shell {
@@ -35,6 +36,9 @@ public:
     /// texture of atlas_bitmap() and give its id. Without it the frame can be counted and touched, but not
     /// shown.
     std::function<void*()> make_atlas_texture;
+
+    /// Where the text of the last frame is noted, for tests; null: nowhere.
+    std::vector<DrawnText>* notes = nullptr;
 
     [[nodiscard]] Ui& ui() { return ui_; }
 

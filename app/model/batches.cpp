@@ -5,14 +5,13 @@
 #include "model/device_tag.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <map>
 
 namespace lanternleaf {
 
 namespace {
 
-const char* const kEnding = ".batch.jsonl";
+const char* const kBatchEnding = ".batch.jsonl";
 
 std::string folder_of(const Surroundings& around) {
     return around.library + "/batches";
@@ -21,11 +20,6 @@ std::string folder_of(const Surroundings& around) {
 // "ID" of ID.batch.jsonl and of ID.TAG.batch.jsonl.
 std::string id_in(const std::string& file) {
     return file.substr(0, file.find('.'));
-}
-
-bool is_there(const std::string& path) {
-    std::error_code ignored;
-    return std::filesystem::exists(path, ignored);
 }
 
 bool ends_in(const std::string& text, const std::string& end) {
@@ -37,7 +31,7 @@ std::string own_file(const Surroundings& around, const std::string& id) {
     const std::string tag = device_tag(around);
     const std::string first = folder_of(around) + "/" + id;
     const bool ours = tag.empty() || ends_in(id, "-" + tag) || id.find("-" + tag + "-") != std::string::npos;
-    return ours ? first + kEnding : first + "." + tag + kEnding;
+    return ours ? first + kBatchEnding : first + "." + tag + kBatchEnding;
 }
 
 // A card's name may hold any letter, a batch's id may not.
@@ -73,7 +67,7 @@ Outcome<Batch> read_files(const Surroundings& around, const std::vector<std::str
 
 std::vector<ShelfBatch> list_batches(const Surroundings& around, const std::vector<ShelfBuild>& builds) {
     std::map<std::string, std::vector<std::string>> files;
-    for (const std::string& file : files_in(folder_of(around), kEnding)) {
+    for (const std::string& file : files_in(folder_of(around), kBatchEnding)) {
         files[id_in(file)].push_back(file);
     }
     std::vector<ShelfBatch> batches;
@@ -110,13 +104,13 @@ std::vector<ShelfBatch> list_batches(const Surroundings& around, const std::vect
 
 Outcome<Batch> read_batch(const Surroundings& around, const std::string& id) {
     std::vector<std::string> names;
-    for (const std::string& file : files_in(folder_of(around), kEnding)) {
+    for (const std::string& file : files_in(folder_of(around), kBatchEnding)) {
         if (id_in(file) == id) {
             names.push_back(file);
         }
     }
     if (names.empty()) {
-        return Problem{folder_of(around) + "/" + id + kEnding, "", "is not in the library any more"};
+        return Problem{folder_of(around) + "/" + id + kBatchEnding, "", "is not in the library any more"};
     }
     return read_files(around, names);
 }
@@ -155,9 +149,9 @@ Outcome<std::string> start_batch(const Surroundings& around, BatchEvent event) {
         for (const std::string& part : {tag, again == 1 ? std::string() : std::to_string(again)}) {
             id.append(part.empty() ? "" : "-").append(part);
         }
-        const std::string path = folder_of(around) + "/" + id + kEnding;
+        const std::string path = folder_of(around) + "/" + id + kBatchEnding;
         Outcome<BatchFile> file = BatchFile::create(path);
-        if (!file && again < 1000 && is_there(path)) {
+        if (!file && again < 1000 && path_exists(path)) {
             continue;
         }
         if (!file) {

@@ -14,7 +14,7 @@ namespace lanternleaf {
 
 namespace {
 
-const char* const kEnding = ".card.json";
+const char* const kCardFileEnding = ".card.json";
 
 std::string cards_folder(const Surroundings& around) {
     return around.library + "/cards";
@@ -48,12 +48,12 @@ std::string slug(const std::string& title) {
 
 /// A name that no card has, here or among those that came with the app.
 std::string free_name(const Surroundings& around, const std::string& wish) {
-    std::vector<std::string> taken = files_in(cards_folder(around), kEnding);
-    const std::vector<std::string> shipped = files_in(around.assets + "/cards", kEnding);
+    std::vector<std::string> taken = files_in(cards_folder(around), kCardFileEnding);
+    const std::vector<std::string> shipped = files_in(around.assets + "/cards", kCardFileEnding);
     taken.insert(taken.end(), shipped.begin(), shipped.end());
     std::error_code ignored;
     const auto is_taken = [&](const std::string& name) {
-        return std::find(taken.begin(), taken.end(), name + kEnding) != taken.end() ||
+        return std::find(taken.begin(), taken.end(), name + kCardFileEnding) != taken.end() ||
                std::filesystem::exists(cards_folder(around) + "/" + name + "-front.png",
                                        ignored); // another card's shelf picture
     };
@@ -142,7 +142,7 @@ void save_plan(AppState& state, const Surroundings& around) {
     if (!draw.ours) {
         const bool came_with_app = !path.empty();
         const std::string name = free_name(around, came_with_app ? card_name(path) : slug(card.title));
-        path = folder + "/" + name + kEnding;
+        path = folder + "/" + name + kCardFileEnding;
         if (came_with_app) {
             const std::string front = card_name(draw.path) + "-front.png";
             // A picture for the shelf: a comfort, no promise. The name is free: see free_name.
@@ -150,7 +150,7 @@ void save_plan(AppState& state, const Surroundings& around) {
             told = around.words("model.own_card_now");
         }
     } else if (const Outcome<std::string> there = read_file(path); there && there.value() != draw.written) {
-        path = folder + "/" + free_name(around, card_name(path)) + kEnding;
+        path = folder + "/" + free_name(around, card_name(path)) + kCardFileEnding;
         told = around.words("model.changed_meanwhile");
     }
     if (card.sheet.art && draw.card_folder != folder) {

@@ -8,7 +8,6 @@
 #include "record/utc.h"
 
 #include <algorithm>
-#include <filesystem>
 
 namespace lanternleaf {
 
@@ -17,11 +16,6 @@ namespace {
 const char* const kCardEnding = ".card.json";
 const char* const kJournalEnding = ".build.jsonl";
 constexpr int kMostInOneSecond = 1000;
-
-bool is_there(const std::string& path) {
-    std::error_code ignored;
-    return std::filesystem::exists(path, ignored);
-}
 
 std::string builds_folder(const Surroundings& around) {
     return around.library + "/builds";
@@ -83,7 +77,7 @@ Outcome<JournalFile> new_journal(const Surroundings& around, const std::string& 
     for (int again = 1;; ++again) {
         const std::string path = first + (again == 1 ? "" : "-" + std::to_string(again)) + kJournalEnding;
         Outcome<JournalFile> journal = JournalFile::create(path);
-        if (journal || again == kMostInOneSecond || !is_there(path)) {
+        if (journal || again == kMostInOneSecond || !path_exists(path)) {
             return journal;
         }
     }

@@ -129,12 +129,30 @@ void choose_way(AppState& state, const Surroundings& around, const std::string& 
     }
 }
 
+namespace {
+
+/// The plan that earlier builds of a batch were laid for: its cards are alike, and a search can take seconds.
+std::optional<Card> plan_of_batch(const AppState& state, const Surroundings& around,
+                                  const std::string& batch) {
+    for (const ShelfBuild& shelf : state.builds) {
+        if (!batch.empty() && shelf.batch == batch && shelf.trouble.empty()) {
+            if (const Outcome<OpenBuild> build = open_build(around, shelf)) {
+                return build.value().record.card;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
 void begin_for(AppState& state, const Surroundings& around, const std::string& card_path, Audience audience,
                const AudienceChoice& way, const Membership& of) {
     state.starting = card_path;
     state.asked = audience;
-    std::optional<Card> plan;
-    if (!way.holder.empty() && !plan_for_holder(state, around, way.holder, plan)) {
+    std::optional<Card> plan = way.holder.empty() ? std::nullopt : plan_of_batch(state, around, of.batch);
+    const bool laid_anew = !way.holder.empty() && !plan;
+    if (laid_anew && !plan_for_holder(state, around, way.holder, plan)) {
         return;
     }
     const Outcome<std::string> journal =
@@ -143,7 +161,7 @@ void begin_for(AppState& state, const Surroundings& around, const std::string& c
         say(state, around, journal.problem().sentence());
         return;
     }
-    if (plan) {
+    if (laid_anew) {
         say(state, around, around.words("model.laid_for_screw_holder"));
     }
     state.starting.clear();

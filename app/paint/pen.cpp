@@ -1,5 +1,7 @@
 #include "paint/pen.h"
 
+#include "paint/packed.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -12,10 +14,6 @@
 namespace lanternleaf {
 
 namespace {
-
-ImU32 packed(Colour c) {
-    return IM_COL32(c.r, c.g, c.b, c.a);
-}
 
 ImVec2 vec(Point p) {
     return {p.x, p.y};

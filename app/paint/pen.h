@@ -36,12 +36,23 @@ enum class Align { Left, Centre, Right };
 /// How high something lies above the table: panels are raised a little, sheets float.
 enum class Lift { Panel, Sheet };
 
+/// A piece of text as it went on the screen, for the rules that tests hold every screen to.
+struct DrawnText {
+    std::string text;
+    Rect at;   ///< from its left to its right end, as high as its capitals
+    Rect box;  ///< the box it was to stand in, where it was given one; else the same
+    Rect clip; ///< what can be seen of the page there
+};
+
 inline constexpr float kPi = 3.14159265358979f;
 
 class Pen {
 public:
     /// Draws into one list. px_per_pt sets the width of the antialiased edge.
     Pen(ImDrawList& list, const Fonts& fonts, float px_per_pt);
+
+    /// Where all text is noted too, in the order it is drawn; null: nowhere.
+    std::vector<DrawnText>* notes = nullptr;
 
     // Rectangles and circles
     // ------------------------------------------------------------------------------------
@@ -104,9 +115,6 @@ public:
     void lines(Point at, std::span<const TextLine> lines, TextStyle style, Colour colour, Align align,
                float width);
 
-    /// Every line that is set from now on is also written down there; for tests that read the screen.
-    void write_down(std::vector<std::string>* lines) { written_ = lines; }
-
     // Clipping
     // --------------------------------------------------------------------------------------------------
     /// What follows shows only inside the rectangle (and any clip around it), until pop_clip().
@@ -127,7 +135,6 @@ private:
     ImDrawList* list_;
     const Fonts* fonts_;
     float px_per_pt_;
-    std::vector<std::string>* written_ = nullptr;
 };
 
 } // namespace lanternleaf

@@ -1,6 +1,8 @@
 // The other half of Pen: panels, shadow, light, text and clipping (strokes and plain fills are in pen.cpp).
 #include "paint/pen.h"
 
+#include "paint/packed.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -11,14 +13,6 @@
 #include "paint/curve.h"
 
 namespace lanternleaf {
-
-namespace {
-
-ImU32 packed(Colour c) {
-    return IM_COL32(c.r, c.g, c.b, c.a);
-}
-
-} // namespace
 
 void Pen::gradient(const Rect& r, Colour from, Colour to, bool downwards) {
     const ImU32 a = packed(from);
@@ -90,9 +84,6 @@ float Pen::text_on(Point baseline, std::string_view text, TextStyle style, Colou
     if (text.empty() || colour.a == 0) {
         return width;
     }
-    if (written_ != nullptr) {
-        written_->emplace_back(text);
-    }
     float x = baseline.x;
     x -= align == Align::Centre ? width / 2 : align == Align::Right ? width : 0;
     // The library puts text at whole units of its own; in points that would be coarse, so round to device
@@ -100,6 +91,12 @@ float Pen::text_on(Point baseline, std::string_view text, TextStyle style, Colou
     const float y = std::round((baseline.y - fonts_->ascent(style)) * px_per_pt_) / px_per_pt_;
     list_->AddText(fonts_->face(style), fonts_->library_size(style), {x, y}, packed(colour), text.data(),
                    text.data() + text.size());
+    if (notes != nullptr) {
+        const Rect at{x, baseline.y - fonts_->cap_height(style), width, fonts_->cap_height(style)};
+        const ImVec2 min = list_->GetClipRectMin();
+        const ImVec2 max = list_->GetClipRectMax();
+        notes->push_back({std::string(text), at, at, {min.x, min.y, max.x - min.x, max.y - min.y}});
+    }
     return width;
 }
 
@@ -109,7 +106,13 @@ float Pen::text(Point at, std::string_view text, TextStyle style, Colour colour,
 
 float Pen::text_in(const Rect& box, std::string_view text, TextStyle style, Colour colour, Align align) {
     const float x = align == Align::Left ? box.x : align == Align::Right ? box.right() : box.centre().x;
-    return text_on({x, box.centre().y + fonts_->cap_height(style) / 2}, text, style, colour, align);
+    const std::size_t before = notes != nullptr ? notes->size() : 0;
+    const float width =
+        text_on({x, box.centre().y + fonts_->cap_height(style) / 2}, text, style, colour, align);
+    if (notes != nullptr && notes->size() > before) {
+        notes->back().box = box;
+    }
+    return width;
 }
 
 void Pen::lines(Point at, std::span<const TextLine> lines, TextStyle style, Colour colour, Align align,

@@ -72,7 +72,7 @@ float draw_log_rows(Screen& screen, const LogView& view, const Rect& r, float y)
     const TextStyle body = ui.m.type(Type::Body);
     const TextStyle small = ui.m.type(Type::Small);
     const bool narrow = r.w < 560;
-    const float row_h = narrow ? std::max(76.0f, body.lead * 2 + 20) : std::max(50.0f, body.lead + 16);
+    const float row_h = narrow ? std::max(76.0f, body.lead * 2 + 20) : std::max(ui.m.target, body.lead + 16);
     const float head_h = narrow ? 0 : small.lead + 14;
     const float height = head_h + static_cast<float>(view.rows.size()) * row_h + 16;
     const Rect box{r.x, y, r.w, height};
@@ -83,8 +83,9 @@ float draw_log_rows(Screen& screen, const LogView& view, const Rect& r, float y)
     if (!narrow) {
         const Rect head = inside.cut_top(head_h);
         const auto word = [&](float x, const std::string& text) {
-            ui.pen().text_in({x, head.y, inside.right() - x, head.h}, text, small, ui.theme().ink2,
-                             Align::Left);
+            const float room = box.right() - 8 - x;
+            ui.pen().text_in({x, head.y, room, head.h}, ui.fonts().fitted(text, small, room), small,
+                             ui.theme().ink2, Align::Left);
         };
         word(inside.x + 36, ui.words("log.step"));
         word(inside.x + 36 + title_w, ui.words("log.time"));

@@ -19,7 +19,10 @@ void draw_place_in_step(Screen& screen, const MakeView& view, const Rect& row, b
     Ui& ui = screen.ui;
     const TextStyle body = ui.m.type(Type::Body);
     float x = row.x;
-    if (step_too) {
+    // Where the letters are large the rail alone tells the step.
+    const float both =
+        ui.fonts().width(view.step_text, body) + ui.fonts().width(view.move_text, body.bold()) + 24;
+    if (step_too && both <= row.w) {
         x += ui.pen().text_in({x, row.y, row.w, row.h}, view.step_text, body, ui.theme().ink2, Align::Left) +
              11;
         ui.pen().line({x, row.y + 4}, {x, row.bottom() - 4}, ui.theme().line, 2);

@@ -131,8 +131,8 @@ void draw_proof_panel(Screen& screen, const MakeView& view, const Rect& panel_re
     Scroll scroll(ui, "make/proof", inside_panel(panel_rect));
     Rect r{panel_rect.x + ui.m.panel_pad_x, scroll.top() + 12, panel_rect.w - 2 * ui.m.panel_pad_x, 9000};
     const TextStyle body = ui.m.type(Type::Body);
-    ui.pen().text_in(r.cut_top(body.lead), view.step_text + "  ·  " + view.move_text, body, ui.theme().ink2,
-                     Align::Left);
+    r.cut_top(ui.pen().paragraph({r.x, r.y}, r.w, view.step_text + "  ·  " + view.move_text, body,
+                                 ui.theme().ink2));
     r.cut_top(6);
     r.cut_top(draw_heading(ui, r, r.y, view.heading, Type::H1));
     r.cut_top(4);

@@ -198,4 +198,9 @@ std::vector<std::string> files_in(const std::string& folder, const std::string& 
     return names;
 }
 
+bool path_exists(const std::string& path) {
+    std::error_code ignored;
+    return std::filesystem::exists(path, ignored);
+}
+
 } // namespace lanternleaf

@@ -17,6 +17,8 @@ inline constexpr std::size_t kMostBytes = 32U * 1024U * 1024U;
 /// whole.
 [[nodiscard]] Outcome<Done> write_file(const std::string& path, const std::string& content);
 [[nodiscard]] Outcome<Done> make_folder(const std::string& path);
+/// Whether anything has that name, a folder too.
+[[nodiscard]] bool path_exists(const std::string& path);
 /// Names (not paths) of the files in a folder that end in `ending`, sorted. A missing folder is empty.
 [[nodiscard]] std::vector<std::string> files_in(const std::string& folder, const std::string& ending);
 

@@ -46,7 +46,7 @@ Card rows_card(int lights) {
             const double aside = i % 2 == 0 ? 0.0 : 3.0;
             const double next = 3.0 - aside;
             card.leds.push_back(
-                make::led("L" + std::to_string(row * 6 + i + 1), "carrier-white", {x, y + 5 + aside}, 270));
+                make::led(make::numbered("L", row * 6 + i + 1), "carrier-white", {x, y + 5 + aside}, 270));
             minus.insert(minus.end(), {{x + 8, y + 10 + aside}, {x + 16, y + 10 + next}});
             plus.insert(plus.end(), {{x + 8, y + aside}, {x + 16, y + next}});
         }

@@ -12,6 +12,13 @@
 
 namespace lanternleaf::make {
 
+/// "L7". (Adding a literal and a temporary makes GCC 12 warn of an overlap that is not there.)
+inline std::string numbered(const char* letter, int number) {
+    std::string id(letter);
+    id += std::to_string(number);
+    return id;
+}
+
 inline Strip strip(std::string id, Side side, std::vector<Vec2> path_mm, std::string tape = "copper-5") {
     Strip made;
     made.id = std::move(id);

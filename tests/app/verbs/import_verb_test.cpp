@@ -1,5 +1,6 @@
 // import from outside: a card someone sent goes into a library, and a library's own parts are under its
 // cards.
+#include "desk/desk.h"
 #include "files/files.h"
 #include "learn/own_parts.h"
 #include "support/ask_verb.h"
