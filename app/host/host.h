@@ -32,8 +32,8 @@ public:
     virtual Outcome<std::string> share_file(std::string_view file_name, std::string_view bytes,
                                             std::string_view mime) = 0;
 
-    /// Several files that belong together: a folder `folder` of the person's own on a desk, one share sheet or
-    /// a download each elsewhere. As share_file() otherwise.
+    /// Several files that belong together: a folder `folder` of the person's own on a desk, one share sheet
+    /// or a download each elsewhere. As share_file() otherwise.
     virtual Outcome<std::string> share_files(std::string_view folder, const std::vector<SharedFile>& files) {
         static_cast<void>(folder);
         Outcome<std::string> last = std::string();

@@ -109,6 +109,7 @@ void draw_board_panel(Screen& screen, const Rect& area, const BoardWish& wish) {
 }
 
 float draw_board_tools(Screen& screen, const Rect& row, bool brief) {
+    brief = brief || screen.state.settings.kids; // large buttons: fewer of them, and pictures say enough
     Ui& ui = screen.ui;
     BoardCamera camera = screen.state.camera;
     const float side = ui.m.target;

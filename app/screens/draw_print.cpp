@@ -33,24 +33,19 @@ float draw_paper(Screen& screen, const Rect& body, float y) {
                               {.label = ui.words("print.letter"), .name = "letter"}};
     int chosen = now.paper == Paper::a4 ? 0 : 1;
     const float w = std::min(body.w, segmented_width(ui, papers) + 40);
-    const Rect row{body.x, y, body.w, ui.m.button_h};
-    ui.pen().text_in({row.x, row.y, row.w - w, row.h}, ui.words("print.paper"), ui.m.type(Type::Body),
-                     ui.theme().ink, Align::Left);
-    if (segmented(ui, "print/paper", {row.right() - w, row.y, w, row.h}, papers, chosen)) {
+    const Rect place = beside_label(ui, body, y, ui.words("print.paper"), w);
+    if (segmented(ui, "print/paper", place, papers, chosen)) {
         PrintoutWish next = now;
         next.paper = chosen == 0 ? Paper::a4 : Paper::letter;
         screen.say(wish_for(next));
     }
-    return y + ui.m.button_h + 10;
+    return y;
 }
 
 float draw_count(Screen& screen, const Rect& body, float y) {
     Ui& ui = screen.ui;
     const PrintoutWish& now = screen.state.print;
-    const Rect row{body.x, y, body.w, ui.m.button_h};
-    const float half = std::min(300.0f, row.w * 0.62f);
-    ui.pen().text_in({row.x, row.y, row.w - half, row.h}, ui.words("print.cards"), ui.m.type(Type::Body),
-                     ui.theme().ink, Align::Left);
+    const Rect place = beside_label(ui, body, y, ui.words("print.cards"), std::min(300.0f, body.w * 0.62f));
     StepperLook look;
     look.label = ui.words("print.cards");
     look.value_text = std::to_string(now.cards);
@@ -58,12 +53,12 @@ float draw_count(Screen& screen, const Rect& body, float y) {
     look.high = kMostAtOnce;
     look.step = 1;
     double cards = now.cards;
-    if (stepper(ui, "print/cards", {row.right() - half, row.y, half, row.h}, look, cards)) {
+    if (stepper(ui, "print/cards", place, look, cards)) {
         PrintoutWish next = now;
         next.cards = static_cast<int>(cards);
         screen.say(wish_for(next));
     }
-    return y + ui.m.button_h + 10;
+    return y;
 }
 
 } // namespace

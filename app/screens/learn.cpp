@@ -1,11 +1,13 @@
 // The sheet in which a part is put to the test: a picture, a sentence and an answer a stage, and what was
 // learnt so far.
 #include "screens/learn.h"
+
 #include "controls/button.h"
 #include "controls/scroll.h"
 #include "controls/slider.h"
 #include "learn/learn_words.h"
 #include "paint/learn_picture.h"
+#include "screens/sheets.h"
 
 #include <algorithm>
 
@@ -180,18 +182,14 @@ void LearnColumn::picture() {
 bool LearnColumn::number(const char* name, const std::string& label, const std::string& shown, double low,
                          double high, double step, double& value) {
     Ui& ui = screen.ui;
-    const Rect row{r.x, y, r.w, ui.m.button_h};
-    const float half = std::min(300.0f, row.w * 0.58f);
-    ui.pen().text_in({row.x, row.y, row.w - half, row.h}, label, ui.m.type(Type::Body), ui.theme().ink,
-                     Align::Left);
+    const Rect place = beside_label(ui, {r.x, y, r.w, 0}, y, label, std::min(300.0f, r.w * 0.58f));
     StepperLook look;
     look.label = label;
     look.value_text = shown;
     look.low = low;
     look.high = high;
     look.step = step;
-    y += ui.m.button_h + 10;
-    return stepper(ui, name, {row.right() - half, row.y, half, row.h}, look, value);
+    return stepper(ui, name, place, look, value);
 }
 
 bool LearnColumn::primary(const char* name, const std::string& label, Icon icon) {

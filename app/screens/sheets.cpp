@@ -229,6 +229,19 @@ void draw_settings_sheet(Screen& screen) {
     }
 }
 
+Rect beside_label(Ui& ui, const Rect& body, float& y, const std::string& label, float control_w) {
+    const TextStyle text = ui.m.type(Type::Body);
+    if (ui.fonts().width(label, text) + 12 > body.w - control_w) {
+        y += ui.pen().paragraph({body.x, y}, body.w, label, text, ui.theme().ink) + 4;
+    } else {
+        ui.pen().text_in({body.x, y, body.w - control_w, ui.m.button_h}, label, text, ui.theme().ink,
+                         Align::Left);
+    }
+    const Rect place{body.right() - control_w, y, control_w, ui.m.button_h};
+    y += ui.m.button_h + 10;
+    return place;
+}
+
 void draw_open_sheet(Screen& screen) {
     switch (screen.state.sheet) {
     case SheetKind::none:

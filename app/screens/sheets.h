@@ -42,4 +42,9 @@ float draw_rows(Screen& screen, const Rect& r, float y, const std::vector<SheetR
 /// Height that suits a sheet of so much content on this form.
 [[nodiscard]] float sheet_height(const Ui& ui, float content);
 
+/// A label with a control `control_w` wide at its right; above it where both do not fit. Gives the control's
+/// place and moves y below it.
+[[nodiscard]] Rect beside_label(Ui& ui, const Rect& body, float& y, const std::string& label,
+                                float control_w);
+
 } // namespace lanternleaf

@@ -1,6 +1,6 @@
 #include "desk/desk.h"
-#include "learn/own_parts.h"
 #include "files/files.h"
+#include "learn/own_parts.h"
 #include "record/journal.h"
 #include "record/utc.h"
 #include "record/walk.h"

@@ -152,7 +152,8 @@ TEST_CASE("JSON is read and written in few places", "[rules]") {
             if (starts(include, "nlohmann")) {
                 const std::string module = path.parent_path().filename().string();
                 INFO(path);
-                CHECK((module == "cardfile" || module == "record" || module == "safety" || module == "words"));
+                CHECK(
+                    (module == "cardfile" || module == "record" || module == "safety" || module == "words"));
             }
         }
     }
