@@ -144,7 +144,7 @@ void rule_joint_open(const ReviewFacts& facts, Findings& out) {
 
 void rule_joint_short(const ReviewFacts& facts, Findings& out) {
     // A square-cut end laid fully across gives exactly the tape's width; this much less is rounding.
-    constexpr double kRounding_mm = 0.05;
+    constexpr double kRulerRounding_mm = 0.05;
     for (const Overlap& overlap : facts.conductors.overlaps) {
         if (!overlap.conducts || is_crossing(facts, overlap)) {
             continue;
@@ -152,7 +152,7 @@ void rule_joint_short(const ReviewFacts& facts, Findings& out) {
         const double width_mm =
             std::min(tape_of(facts, overlap.lower).width_mm, tape_of(facts, overlap.upper).width_mm);
         const double overlap_mm = overlap.bare_mm2 / width_mm;
-        if (overlap_mm >= width_mm - kRounding_mm) {
+        if (overlap_mm >= width_mm - kRulerRounding_mm) {
             continue;
         }
         Finding found = at_overlap(facts, overlap, "joint-short", Level::caution);
